@@ -47,7 +47,8 @@ record BoneFront(double frontHu, double deepHu) {
         // The model is linear in the front's HU: base + excess · front, for each gap.
         double[][] base = new double[gaps][length];
         double[][] front = new double[gaps][length];
-        ProfileModel level = new ProfileModel(plateauHu, settings.fluidHu(), deepHu, settings.frontMm(), deepHu, sigmaMm);
+        ProfileModel level =
+                new ProfileModel(plateauHu, settings.fluidHu(), deepHu, settings.frontMm(), deepHu, sigmaMm);
         ProfileModel unit = new ProfileModel(0, 0, 1, settings.frontMm(), 0, sigmaMm);
         for (int g = 0; g < gaps; g++) {
             for (int n = 0; n < length; n++) {
@@ -85,7 +86,12 @@ record BoneFront(double frontHu, double deepHu) {
     }
 
     private static List<Group> groups(
-            FaceProfiles face, ImplantEdge[] edges, double from, double to, double boneHu, MeasurementSettings settings) {
+            FaceProfiles face,
+            ImplantEdge[] edges,
+            double from,
+            double to,
+            double boneHu,
+            MeasurementSettings settings) {
         double step = settings.profileStepMm();
         int length = (int) Math.round((to - from) / step) + 1;
         int bins = (int) Math.ceil(to / GROUP_WIDTH_MM);

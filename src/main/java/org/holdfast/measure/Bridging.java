@@ -113,8 +113,11 @@ final class Bridging {
     }
 
     private void box(FaceProfiles profiles, int[] lowest, int[] highest) {
-        int margin = 1 + (int) Math.ceil(settings.bridgingMarginMm()
-                / Math.min(grid.columnSpacingMm(), Math.min(grid.rowSpacingMm(), grid.pitchMm().orElse(1))));
+        int margin = 1
+                + (int) Math.ceil(settings.bridgingMarginMm()
+                        / Math.min(
+                                grid.columnSpacingMm(),
+                                Math.min(grid.rowSpacingMm(), grid.pitchMm().orElse(1))));
         int[] last = {grid.columns() - 1, grid.rows() - 1, grid.slices() - 1};
         for (int n = 0; n < profiles.points().length; n++) {
             for (double t : new double[] {0, settings.profileOutsideMm()}) {
@@ -141,12 +144,10 @@ final class Bridging {
                 if (!(hu >= classifier.boneHu()) || hu >= settings.metalHu()) {
                     continue;
                 }
-                PatientPoint p = examToReference.apply(
-                        grid.voxelToPatient(new VoxelIndex(low[0] + i, low[1] + j, low[2] + k)));
+                PatientPoint p =
+                        examToReference.apply(grid.voxelToPatient(new VoxelIndex(low[0] + i, low[1] + j, low[2] + k)));
                 double depth = depthInFaceMm(p);
-                if (Double.isNaN(depth)
-                        || hu - implantOnly.hu(depth, 0) < classifier.boneHu()
-                        || isInsidePart(p, hu)) {
+                if (Double.isNaN(depth) || hu - implantOnly.hu(depth, 0) < classifier.boneHu() || isInsidePart(p, hu)) {
                     continue;
                 }
                 int index = indexOf(i, j, k);

@@ -84,7 +84,8 @@ public final class ContactByThreshold {
         HostBone host = reference.host();
         double ceiling = exam.ceilingHuOrNaN();
         boolean clipped = isMostlyClipped(edges);
-        SampleClassifier classifier = classifier(host.boneHu(), clipped, profiles, exam.volume().grid());
+        SampleClassifier classifier =
+                classifier(host.boneHu(), clipped, profiles, exam.volume().grid());
         List<SampleClassifier.Outcome> outcomes = classify(profiles, edges, classifier);
         AreaShares shares = new AreaShares(samples, outcomes);
 
@@ -92,9 +93,13 @@ public final class ContactByThreshold {
                 .mapToDouble(ImplantEdge::plateauHu)
                 .filter(hu -> !Double.isNaN(hu))
                 .toArray());
-        double sigma = exam.pointSpread().sigmaAlongMm(meanNormal(profiles), exam.volume().grid());
-        Stated limit = Stated.not("no implant or host bone seen");
-        Stated front = Stated.not("no implant or host bone seen");
+        double sigma = exam.pointSpread()
+                .sigmaAlongMm(meanNormal(profiles), exam.volume().grid());
+        Stated limit = Stated.not(
+                host.hostHu().value().isPresent()
+                        ? "no implant seen under the face"
+                        : host.hostHu().why());
+        Stated front = limit;
         if (!Double.isNaN(plateau) && host.hostHu().value().isPresent()) {
             double deep = deepHu(profiles, edges, host);
             BoneFront bone = BoneFront.fit(profiles, edges, plateau, deep, sigma, host.boneHu(), settings);
@@ -104,8 +109,18 @@ public final class ContactByThreshold {
             limit = DetectionLimit.smallestVisibleGapMm(model, classifier, layer, ceiling);
             front = Stated.of(bone.frontHu());
         }
-        ThresholdContact contact =
-                result(exam, profiles, edges, outcomes, shares, reference, given.map(r -> r.face), classifier, limit, front, plateau);
+        ThresholdContact contact = result(
+                exam,
+                profiles,
+                edges,
+                outcomes,
+                shares,
+                reference,
+                given.map(r -> r.face),
+                classifier,
+                limit,
+                front,
+                plateau);
         return new Measured(contact, new Reference(reference));
     }
 
@@ -126,8 +141,7 @@ public final class ContactByThreshold {
         String refusal = refusal(hidden, limit);
         Map<Integer, Stated> sensitivity = new TreeMap<>();
         for (int change : SENSITIVITY_HU) {
-            SampleClassifier other =
-                    new SampleClassifier(classifier.guardMm(), classifier.boneHu() + change, settings);
+            SampleClassifier other = new SampleClassifier(classifier.guardMm(), classifier.boneHu() + change, settings);
             sensitivity.put(
                     change,
                     stated(new AreaShares(samples, classify(profiles, edges, other)).contactOfAssessable(), refusal));
@@ -198,7 +212,8 @@ public final class ContactByThreshold {
         ImplantEdge[] edges = new ImplantEdge[samples.size()];
         double ceiling = exam.ceilingHuOrNaN();
         for (int n = 0; n < edges.length; n++) {
-            double sigma = exam.pointSpread().sigmaAlongMm(profiles.normals()[n], exam.volume().grid());
+            double sigma = exam.pointSpread()
+                    .sigmaAlongMm(profiles.normals()[n], exam.volume().grid());
             ImplantEdge own = ImplantEdge.find(profiles.profiles()[n], layer, ceiling, sigma, settings);
             double kept = reference.isPresent() ? reference.get().edgeMm()[n] : Double.NaN;
             edges[n] = own.obstacle() == null && !Double.isNaN(kept)
@@ -265,8 +280,7 @@ public final class ContactByThreshold {
                     .plus(grid.normal().times(0.5 * pitch * ((corner & 4) == 0 ? -1 : 1)));
             FaceProfiles shifted = read(exam, shift);
             ImplantEdge[] edges = edges(shifted, exam, kept);
-            double fraction =
-                    new AreaShares(samples, classify(shifted, edges, classifier)).contactOfAssessable();
+            double fraction = new AreaShares(samples, classify(shifted, edges, classifier)).contactOfAssessable();
             if (!Double.isNaN(fraction)) {
                 fractions.add(fraction);
             }
@@ -275,7 +289,8 @@ public final class ContactByThreshold {
             return Stated.not("a shifted face is not assessable");
         }
         double mean = fractions.stream().mapToDouble(f -> f).average().orElseThrow();
-        double squares = fractions.stream().mapToDouble(f -> (f - mean) * (f - mean)).sum();
+        double squares =
+                fractions.stream().mapToDouble(f -> (f - mean) * (f - mean)).sum();
         return Stated.of(Math.sqrt(squares / (fractions.size() - 1)));
     }
 

@@ -19,7 +19,11 @@ import org.holdfast.geometry.RigidTransform;
  * @param points places in the exam, one a sample
  */
 record FaceProfiles(
-        List<PatchSample> samples, Profile[] profiles, double[] cutsMm, PatientVector[] normals, PatientPoint[] points) {
+        List<PatchSample> samples,
+        Profile[] profiles,
+        double[] cutsMm,
+        PatientVector[] normals,
+        PatientPoint[] points) {
 
     /** Step with which a profile is followed through other parts, mm. */
     private static final double CUT_STEP_MM = 0.25;

@@ -19,6 +19,9 @@ import org.holdfast.volume.VoxelCoord;
 record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
 
     private static final String NO_HOST = "no valid image at the depth where host bone is read";
+    private static final String NO_NOISE = "too few voxels at the depth where host bone is read";
+    /** Tissue no brighter than fluid and this is not host bone. */
+    private static final double NEAR_FLUID_HU = 5;
     /** Fewer pairs than this give no figure for the noise. */
     private static final int MIN_NOISE_PAIRS = 30;
 
@@ -33,8 +36,14 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
         }
         double host = Quantiles.median(java.util.Arrays.copyOf(depth, count));
         double noise = noiseSd(face, edges, volume, settings);
+        if (host <= settings.fluidHu() + NEAR_FLUID_HU) {
+            String why = String.format(
+                    Locale.ROOT, "no bone opposite the face: %.0f HU at the depth where host bone is read", host);
+            return new HostBone(
+                    Stated.not(why), Stated.ofOrNot(noise, NO_NOISE), settings.fixedBoneHu(), "fixed, since " + why);
+        }
         Stated hostHu = Stated.ofOrNot(host, NO_HOST);
-        Stated noiseHu = Stated.ofOrNot(noise, "too few voxels at the depth where host bone is read");
+        Stated noiseHu = Stated.ofOrNot(noise, NO_NOISE);
         if (settings.boneThreshold() == BoneThreshold.FIXED || Double.isNaN(host)) {
             String rule = settings.boneThreshold() == BoneThreshold.FIXED
                     ? "fixed"
@@ -79,8 +88,8 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
                 int i = (int) Math.round(c.i());
                 int j = (int) Math.round(c.j());
                 int k = (int) Math.round(c.k());
-                boolean inside = i >= 0 && j >= 0 && k >= 0 && i + 1 < grid.columns() && j < grid.rows()
-                        && k < grid.slices();
+                boolean inside =
+                        i >= 0 && j >= 0 && k >= 0 && i + 1 < grid.columns() && j < grid.rows() && k < grid.slices();
                 if (inside && seen.add(((long) k * grid.rows() + j) * grid.columns() + i)) {
                     double d = volume.hu(i + 1, j, k) - volume.hu(i, j, k);
                     if (!Double.isNaN(d) && count < differences.length) {

@@ -15,8 +15,7 @@ import org.apache.commons.numbers.gamma.Erfc;
  * @param deepHu HU of the deeper bone
  * @param sigmaMm standard deviation of the blur along the normal, mm
  */
-record ProfileModel(
-        double plateauHu, double fluidHu, double frontHu, double frontMm, double deepHu, double sigmaMm) {
+record ProfileModel(double plateauHu, double fluidHu, double frontHu, double frontMm, double deepHu, double sigmaMm) {
 
     /** HU at t for a gap of a width, both mm. */
     double hu(double tMm, double gapMm) {

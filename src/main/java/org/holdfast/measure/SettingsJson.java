@@ -78,8 +78,9 @@ public final class SettingsJson {
         }
         try {
             return MeasurementSettings.class
-                    .getDeclaredConstructor(
-                            Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new))
+                    .getDeclaredConstructor(Arrays.stream(components)
+                            .map(RecordComponent::getType)
+                            .toArray(Class<?>[]::new))
                     .newInstance(values);
         } catch (InvocationTargetException e) {
             throw new SettingsException(source + ": " + e.getCause().getMessage(), e.getCause());

@@ -27,12 +27,12 @@ public final class StaleKey {
      * @param seriesSha256 hashes of the series that entered, in the order reference exam, measured exam
      */
     public static String of(MeasurementSettings settings, Construct construct, List<String> seriesSha256) {
-        String canonical = "{\"algorithmVersion\":" + ALGORITHM_VERSION + ",\"construct\":\"" + construct.geometrySha256()
-                + "\",\"series\":[\"" + String.join("\",\"", seriesSha256) + "\"],\"settings\":"
-                + SettingsJson.write(settings) + "}";
+        String canonical =
+                "{\"algorithmVersion\":" + ALGORITHM_VERSION + ",\"construct\":\"" + construct.geometrySha256()
+                        + "\",\"series\":[\"" + String.join("\",\"", seriesSha256) + "\"],\"settings\":"
+                        + SettingsJson.write(settings) + "}";
         try {
-            byte[] digest =
-                    MessageDigest.getInstance("SHA-256").digest(canonical.getBytes(StandardCharsets.UTF_8));
+            byte[] digest = MessageDigest.getInstance("SHA-256").digest(canonical.getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(digest);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
