@@ -16,14 +16,6 @@ import org.holdfast.volume.VolumeGrid;
  */
 record DemoScan(RigidTransform sceneToExam, ScanSettings settings, String kernel) {
 
-    /** How large the demo is made. */
-    enum Size {
-        /** Whole trunk section round the construct, 0.45 to 0.49 mm pixels, 0.6 to 0.7 mm pitch. */
-        FULL,
-        /** Cropped to the construct, 0.65 mm pixels, 1 mm pitch: small enough to be kept with the sources. */
-        SMALL
-    }
-
     private static final double FULL_FIELD_MM = 182;
     private static final double FULL_HEIGHT_MM = 140;
     private static final int SMALL_PIXELS = 152;
@@ -33,7 +25,7 @@ record DemoScan(RigidTransform sceneToExam, ScanSettings settings, String kernel
     private static final String SHARP_KERNEL = "SIMULATED BONE 60";
     private static final String SOFT_KERNEL = "SIMULATED SOFT 40";
 
-    static DemoScan of(DemoStage stage, Size size) {
+    static DemoScan of(DemoStage stage, DemoSeries.Size size) {
         return switch (stage) {
             case SURGERY -> scan(stage, size, pose(3, -2, 1.5, 6, -118, 32), 0.47, 0.6, 0);
             case MONTH_3 -> scan(stage, size, pose(-4, 3, 2, -14, -131, -21), 0.49, 0.7, 0);
@@ -44,10 +36,15 @@ record DemoScan(RigidTransform sceneToExam, ScanSettings settings, String kernel
     }
 
     private static DemoScan scan(
-            DemoStage stage, Size size, RigidTransform pose, double pixelMm, double pitchMm, double gantryDeg) {
+            DemoStage stage,
+            DemoSeries.Size size,
+            RigidTransform pose,
+            double pixelMm,
+            double pitchMm,
+            double gantryDeg) {
         boolean soft = stage == DemoStage.MONTH_3;
         PointSpread spread = soft ? new PointSpread(0.45, 0.5) : new PointSpread(0.35, 0.4);
-        VolumeGrid grid = size == Size.FULL
+        VolumeGrid grid = size == DemoSeries.Size.FULL
                 ? grid(
                         pose.apply(new PatientPoint(0, 17, 0)),
                         (int) Math.round(FULL_FIELD_MM / pixelMm),
