@@ -1,0 +1,14 @@
+package org.holdfast.cli;
+
+import java.util.List;
+
+/** Every command that the program offers, in the order in which the help lists them. */
+final class CommandList {
+
+    private CommandList() {}
+
+    /** The commands, each made anew and bound to the terminal it speaks to. To add a command, add a line. */
+    static List<Object> all(Terminal terminal) {
+        return List.of();
+    }
+}
