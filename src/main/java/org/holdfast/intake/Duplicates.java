@@ -1,6 +1,7 @@
 package org.holdfast.intake;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -76,17 +77,25 @@ final class Duplicates {
         return withoutRepeatedInstances(byPixels);
     }
 
-    /** Of one SOP instance with different pixels the one with the smaller digest is kept: a rule without file names. */
+    /**
+     * Of one SOP instance with different pixels one is kept by a rule without file names: one that can be read, of these
+     * the one with the smaller digest.
+     */
     private List<ImageHeader> withoutRepeatedInstances(Map<String, ImageHeader> byPixels) {
         Map<String, ImageHeader> byInstance = new LinkedHashMap<>();
-        for (String digest : byPixels.keySet().stream().sorted().toList()) {
+        Comparator<String> readableFirst = Comparator.comparing(digest ->
+                byPixels.get(digest).pixels().orElseThrow().whyUnreadable().isPresent());
+        for (String digest : byPixels.keySet().stream()
+                .sorted(readableFirst.thenComparing(Comparator.naturalOrder()))
+                .toList()) {
             ImageHeader slice = byPixels.get(digest);
             String uid = slice.identity().sopInstanceUid();
             ImageHeader first = byInstance.putIfAbsent(uid.isEmpty() ? digest : uid, slice);
             if (first != null) {
                 findings.add(Finding.warning(
                         "SAME_INSTANCE_OTHER_PIXELS",
-                        "SOP instance " + uid + " is there twice at one position with different pixels; one is used",
+                        "SOP instance " + uid + " is there twice at one position, and its pixels differ or"
+                                + " cannot be compared; one is used",
                         slice.path().toString()));
             }
         }

@@ -22,6 +22,7 @@ import org.holdfast.volume.Acquisition;
  * @param path the file
  * @param transferSyntax how it is written
  * @param identity what it is and where it belongs
+ * @param hasPixelData whether it holds pixel data, usable or not
  * @param pixels how to read its pixels; empty if it has none or its header does not describe them
  * @param plane where it lies in the patient; empty if it does not say so in full
  * @param scale what a pixel's size means
@@ -36,6 +37,7 @@ public record ImageHeader(
         Path path,
         TransferSyntax transferSyntax,
         Identity identity,
+        boolean hasPixelData,
         Optional<PixelSource> pixels,
         Optional<SlicePlane> plane,
         PixelScale scale,
@@ -61,9 +63,10 @@ public record ImageHeader(
                 file.path(),
                 file.transferSyntax(),
                 identity,
+                file.pixels().isPresent(),
                 pixels(file, findings),
                 plane,
-                PixelScale.of(d, plane.isPresent()),
+                PixelScale.of(d, plane.isPresent() && !ImageKind.isProjection(identity)),
                 HuScale.of(d, identity.modality()),
                 AcquisitionFacts.of(d, identity, date),
                 date.source(),

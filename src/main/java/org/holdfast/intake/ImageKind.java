@@ -38,9 +38,10 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
 
     static ImageKind of(ImageHeader header) {
         Identity identity = header.identity();
-        if (header.pixels().isEmpty() || NO_PICTURES.contains(identity.modality())) {
-            String what = identity.modality().isEmpty() ? "no image" : "an object of modality " + identity.modality();
-            return none(SeriesKind.OTHER, header, "NOT_AN_IMAGE", what + " is not an image to look at");
+        if (!header.hasPixelData() || NO_PICTURES.contains(identity.modality())) {
+            String what = identity.modality().isEmpty() ? "no modality" : "modality " + identity.modality();
+            String pixels = header.hasPixelData() ? "its pixels are no picture" : "no pixels";
+            return none(SeriesKind.OTHER, header, "NOT_AN_IMAGE", "an object of " + what + ": " + pixels);
         }
         if (RADIOGRAPHS.contains(identity.modality())) {
             return none(
@@ -49,7 +50,9 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
                     "RADIOGRAPH_LISTED",
                     "a radiograph is listed, its pixels are not used by this version");
         }
-        return sectionKind(header, header.pixels().get());
+        return header.pixels().isPresent()
+                ? sectionKind(header, header.pixels().get())
+                : image(header, "PIXELS_UNUSABLE", "the header does not describe its pixels in a possible way");
     }
 
     private static ImageKind sectionKind(ImageHeader header, PixelSource pixels) {
@@ -102,6 +105,11 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
                         "1.2.840.10008.5.1.4.1.1.128.1",
                         "1.2.840.10008.5.1.4.1.1.130")
                 .contains(identity.sopClassUid());
+    }
+
+    /** Whether it is a localizer or rendering: it has a place in the patient, but its pixels show no slice. */
+    static boolean isProjection(Identity identity) {
+        return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES);
     }
 
     private static boolean has(Identity identity, Set<String> words) {

@@ -48,14 +48,13 @@ final class StackAssembler {
     private void addStacks(List<ImageHeader> slices) {
         StackSplitter.Split split = StackSplitter.split(slices);
         if (split.stacks().isEmpty()) {
+            int positions = StackSplitter.distinctPositions(slices);
+            String text = positions == 1
+                    ? slices.size() + " images at the same position"
+                    : slices.size() + " images at " + positions + " positions, and no attribute tells them apart";
             findings.add(Finding.warning(
                     "SEVERAL_IMAGES_AT_ONE_POSITION",
-                    String.format(
-                            Locale.ROOT,
-                            "several images at one position: not a volume (%d images at %d positions, and no attribute"
-                                    + " tells them apart)",
-                            slices.size(),
-                            StackSplitter.distinctPositions(slices)),
+                    "several images at one position: not a volume (" + text + ")",
                     "series " + seriesInstanceUid));
             return;
         }
