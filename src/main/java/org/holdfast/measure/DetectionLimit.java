@@ -17,6 +17,12 @@ final class DetectionLimit {
     private static final double NOISE_SD = 2;
     /** The point spread may be stated 10 % too small; the implant's flank depends steeply on it. */
     private static final double SIGMA_MISJUDGED = 1.1;
+    /** The limit must not move by more than this if it is: the width within which a gap near the limit stays open. */
+    private static final double SETTLED_MM = 0.2;
+    /** A gap so much over the limit must not be called contact. */
+    private static final double WELL_OVER_MM = 0.4;
+
+    private static final double BEYOND_STEP_MM = 0.2;
 
     private DetectionLimit() {}
 
@@ -32,16 +38,26 @@ final class DetectionLimit {
         if (!isContact(model, 0, classifier, face, ceilingHu)) {
             return Stated.not("bone below threshold beyond guard");
         }
-        double limit = classifier.settings().gapLimitMm();
-        double margin = NOISE_SD * WINDOW_NOISE * noiseSdHu;
-        SampleClassifier cautious =
-                new SampleClassifier(classifier.guardMm(), classifier.boneHu() - margin, classifier.settings());
-        if (isContact(model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED), limit, cautious, face, ceilingHu)) {
-            return Stated.not("blur of the implant alone comes within noise of the threshold beyond the guard");
+        double limit = turnMm(model, classifier, face, ceilingHu);
+        double limitIfBlurrier =
+                turnMm(model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED), classifier, face, ceilingHu);
+        if (limit + RESOLUTION_MM >= classifier.settings().gapLimitMm() || limitIfBlurrier - limit > SETTLED_MM) {
+            return Stated.not("blur of the implant alone comes within reach of the threshold beyond the guard");
         }
+        return readsBoneBeyond(limit, model, classifier, face, ceilingHu, noiseSdHu)
+                ? Stated.not("blur of the implant alone comes within noise of the threshold beyond the guard")
+                : Stated.of(limit);
+    }
+
+    /** The gap at which contact turns into a gap, mm; the settings' gap limit if it never does. */
+    private static double turnMm(ProfileModel model, SampleClassifier classifier, FaceLayer face, double ceilingHu) {
+        double limit = classifier.settings().gapLimitMm();
         double contact = 0;
         while (isContact(model, contact + COARSE_STEP_MM, classifier, face, ceilingHu)) {
             contact += COARSE_STEP_MM;
+            if (contact >= limit) {
+                return limit;
+            }
         }
         double gap = contact + COARSE_STEP_MM;
         while (gap - contact > RESOLUTION_MM) {
@@ -52,7 +68,30 @@ final class DetectionLimit {
                 gap = middle;
             }
         }
-        return Stated.of(0.5 * (contact + gap));
+        return 0.5 * (contact + gap);
+    }
+
+    /**
+     * Whether a gap that is well over the limit could be called contact. It can: bone between 2 and 4 mm raises the
+     * level at which the implant's edge is sought, the edge moves inwards and the guard with it.
+     */
+    private static boolean readsBoneBeyond(
+            double limitMm,
+            ProfileModel model,
+            SampleClassifier classifier,
+            FaceLayer face,
+            double ceilingHu,
+            double noiseSdHu) {
+        double margin = NOISE_SD * WINDOW_NOISE * noiseSdHu;
+        SampleClassifier cautious =
+                new SampleClassifier(classifier.guardMm(), classifier.boneHu() - margin, classifier.settings());
+        double end = classifier.settings().gapLimitMm() + BEYOND_STEP_MM;
+        for (double gap = limitMm + WELL_OVER_MM; gap < end; gap += BEYOND_STEP_MM) {
+            if (isContact(model, gap, cautious, face, ceilingHu)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static boolean isContact(

@@ -66,12 +66,12 @@ public final class ContactValidation {
 
     /** Every scene. */
     public static List<ValidationRow> full(Progress progress) {
-        return run(new Extent(72, 24, 12, 18, 24), progress);
+        return run(new Extent(144, 36, 12, 18, 24), progress);
     }
 
     /** A share of the scenes, for a test suite. */
     public static List<ValidationRow> quick(Progress progress) {
-        return run(new Extent(24, 6, 6, 6, 12), progress);
+        return run(new Extent(30, 10, 4, 4, 6), progress);
     }
 
     static List<ValidationRow> run(Extent extent, Progress progress) {
