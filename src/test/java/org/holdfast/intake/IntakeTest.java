@@ -52,20 +52,21 @@ class IntakeTest {
     @Test
     void resultDoesNotDependOnTheOrderOfFiles() throws Exception {
         long seed = 20260115;
-        CtFiles.writeStack(folder, "a", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 1));
+        Path original = Files.createDirectory(folder.resolve("original"));
+        CtFiles.writeStack(original, "a", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 1));
         CtFiles.writeStack(
                 folder, "b", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 2).string(Tag.CONVOLUTION_KERNEL, "B70"));
-        CtFiles.writeStack(folder, "c", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 3)
+        CtFiles.writeStack(original, "c", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 3)
                 .words(Tag.PIXEL_DATA, CtFiles.filled(7)));
         List<Path> files = new ArrayList<>();
-        try (Stream<Path> all = Files.list(folder)) {
+        try (Stream<Path> all = Files.list(original)) {
             all.forEach(files::add);
         }
         List<String> first = null;
         Random random = new Random(seed);
         for (int trial = 0; trial < 20; trial++) {
             Collections.shuffle(files, random);
-            Path renamed = Files.createDirectory(folder.resolveSibling("renamed" + trial));
+            Path renamed = Files.createDirectory(folder.resolve("renamed" + trial));
             for (int i = 0; i < files.size(); i++) {
                 Files.copy(files.get(i), renamed.resolve("x" + i));
             }
