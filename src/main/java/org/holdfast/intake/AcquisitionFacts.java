@@ -38,7 +38,6 @@ final class AcquisitionFacts {
             "AIDR",
             "AIDR3D",
             "AIDR 3D",
-            "FIRST",
             "AICE",
             "DLIR",
             "TRUEFIDELITY",
@@ -51,6 +50,8 @@ final class AcquisitionFacts {
     private static final List<String> NO_CONTRAST_WORDS = List.of("NO", "NONE", "WITHOUT", "NATIVE", "N A");
 
     private static final Pattern ENERGY = Pattern.compile("(\\d{2,3}(?:\\.\\d+)?) ?KEV\\b");
+
+    private static final Pattern NO_WORD = Pattern.compile("[^A-Z0-9.]+");
 
     private AcquisitionFacts() {}
 
@@ -108,7 +109,7 @@ final class AcquisitionFacts {
     /** Free texts as upper-case words with one blank before, between and behind. */
     static String words(Stream<String> texts) {
         String joined = String.join(" ", texts.toList()).toUpperCase(Locale.ROOT);
-        return " " + joined.replaceAll("[^A-Z0-9.]+", " ").trim() + " ";
+        return " " + NO_WORD.matcher(joined).replaceAll(" ").trim() + " ";
     }
 
     private static String reconstruction(DataSet d, String words) {

@@ -34,6 +34,14 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     private static final Set<String> SCREEN_TYPES =
             Set.of("DOSE", "DOSE_INFO", "DOSE INFO", "SCREEN SAVE", "SCREEN_SAVE", "SCREENSAVE", "SCREENSHOT");
 
+    private static final Set<String> ENHANCED_CLASSES = Set.of(
+            "1.2.840.10008.5.1.4.1.1.2.1",
+            "1.2.840.10008.5.1.4.1.1.2.2",
+            "1.2.840.10008.5.1.4.1.1.4.1",
+            "1.2.840.10008.5.1.4.1.1.4.4",
+            "1.2.840.10008.5.1.4.1.1.128.1",
+            "1.2.840.10008.5.1.4.1.1.130");
+
     private static final String SECONDARY_CAPTURE = "1.2.840.10008.5.1.4.1.1.7";
 
     static ImageKind of(ImageHeader header) {
@@ -97,14 +105,7 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
 
     /** Enhanced and legacy-converted multi-frame CT, MR and PET keep their geometry in functional groups. */
     private static boolean isEnhanced(Identity identity) {
-        return Set.of(
-                        "1.2.840.10008.5.1.4.1.1.2.1",
-                        "1.2.840.10008.5.1.4.1.1.2.2",
-                        "1.2.840.10008.5.1.4.1.1.4.1",
-                        "1.2.840.10008.5.1.4.1.1.4.4",
-                        "1.2.840.10008.5.1.4.1.1.128.1",
-                        "1.2.840.10008.5.1.4.1.1.130")
-                .contains(identity.sopClassUid());
+        return ENHANCED_CLASSES.contains(identity.sopClassUid());
     }
 
     /** Whether it is a localizer or rendering: it has a place in the patient, but its pixels show no slice. */

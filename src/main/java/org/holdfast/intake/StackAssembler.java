@@ -1,6 +1,7 @@
 package org.holdfast.intake;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
@@ -17,7 +18,7 @@ final class StackAssembler {
 
     /** Order that depends on contents only, so that names and file order decide nothing. */
     private static final Comparator<ImageHeader> BY_CONTENT = Comparator.comparing(
-                    (ImageHeader h) -> describePlane(h.plane().orElseThrow()))
+                    (ImageHeader h) -> numbers(h.plane().orElseThrow()), Arrays::compare)
             .thenComparing(h -> h.identity().sopInstanceUid())
             .thenComparing(h -> h.variants().toString())
             .thenComparing(h -> h.acquisition().toString());
@@ -151,14 +152,19 @@ final class StackAssembler {
                 && a.plane().orElseThrow().isParallelTo(b.plane().orElseThrow());
     }
 
-    private static String describePlane(SlicePlane p) {
-        return String.format(
-                Locale.ROOT,
-                "%s %s %.6f %.6f %s",
-                p.rowDirection(),
-                p.columnDirection(),
-                p.rowSpacingMm(),
-                p.columnSpacingMm(),
-                p.position());
+    private static double[] numbers(SlicePlane p) {
+        return new double[] {
+            p.rowDirection().x(),
+            p.rowDirection().y(),
+            p.rowDirection().z(),
+            p.columnDirection().x(),
+            p.columnDirection().y(),
+            p.columnDirection().z(),
+            p.rowSpacingMm(),
+            p.columnSpacingMm(),
+            p.position().x(),
+            p.position().y(),
+            p.position().z()
+        };
     }
 }

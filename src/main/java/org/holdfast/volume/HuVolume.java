@@ -317,6 +317,8 @@ public final class HuVolume {
         for (int bits = 12; bits <= 16; bits++) {
             fullBits |= stored == (1 << bits) - 1;
         }
-        return fullBits || stored == format.max() ? OptionalInt.of(stored) : OptionalInt.empty();
+        // Of 65,536 unsigned values the two highest share one code, as one code is the marker of invalid voxels.
+        boolean highestCode = code == Short.MAX_VALUE && !format.signed() && format.bitsStored() == 16;
+        return fullBits || stored == format.max() || highestCode ? OptionalInt.of(stored) : OptionalInt.empty();
     }
 }
