@@ -11,6 +11,7 @@ import java.util.Objects;
 import java.util.function.Function;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
+import org.holdfast.measure.Stated;
 
 /**
  * Writes the contact course as a table: RFC 4180, UTF-8, a header, a line for each interface and exam. Every line names
@@ -90,13 +91,12 @@ public final class CourseCsv {
         return new Column(List.of(name), row -> List.of(value.apply(row)));
     }
 
-    private static Column number(String name, Function<CourseRow, Reported> value) {
+    private static Column number(String name, Function<CourseRow, Stated> value) {
         return new Column(List.of(name, name + "Why"), row -> {
-            Reported reported = value.apply(row);
-            String number = reported.value().isPresent()
-                    ? Double.toString(reported.value().getAsDouble())
-                    : "";
-            return List.of(number, reported.why());
+            Stated stated = value.apply(row);
+            String number =
+                    stated.value().isPresent() ? Double.toString(stated.value().getAsDouble()) : "";
+            return List.of(number, stated.why());
         });
     }
 

@@ -1,6 +1,7 @@
 package org.holdfast.exchange;
 
 import java.util.Objects;
+import org.holdfast.measure.Stated;
 
 /**
  * One interface on one exam, as a line of a table. Immutable. All fractions are 0 to 1.
@@ -24,24 +25,24 @@ import java.util.Objects;
  */
 public record CourseRow(
         String exam,
-        Reported daysSinceSurgery,
+        Stated daysSinceSurgery,
         String boneInterface,
-        Reported contactFraction,
-        Reported contactLow,
-        Reported contactHigh,
-        Reported smallestVisibleGapMm,
-        Reported bridgedFraction,
-        Reported notAssessableFraction,
-        Reported boneHu,
-        Reported hostHu,
+        Stated contactFraction,
+        Stated contactLow,
+        Stated contactHigh,
+        Stated smallestVisibleGapMm,
+        Stated bridgedFraction,
+        Stated notAssessableFraction,
+        Stated boneHu,
+        Stated hostHu,
         Sensitivity sensitivity,
-        Reported jitterSd,
+        Stated jitterSd,
         String verdict,
         String cause,
-        Reported truthFraction) {
+        Stated truthFraction) {
 
     /** Contact fraction with the bone threshold lowered and raised by 50 and 100 HU. Immutable. */
-    public record Sensitivity(Reported minus100Hu, Reported minus50Hu, Reported plus50Hu, Reported plus100Hu) {
+    public record Sensitivity(Stated minus100Hu, Stated minus50Hu, Stated plus50Hu, Stated plus100Hu) {
 
         public Sensitivity {
             Objects.requireNonNull(minus100Hu, "minus100Hu");

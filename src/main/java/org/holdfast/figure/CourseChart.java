@@ -21,6 +21,7 @@ public final class CourseChart {
     private static final double SUBTITLE_BASE = 61;
     private static final double LABELS_BASE = 94;
     private static final double ROW = 15;
+    private static final double LABEL_GAP = 8;
     private static final double TEXT_WIDTH = WIDTH - 2 * MARGIN;
 
     private static final TextStyle TITLE = TextStyle.of(17, Palette.INK).strong();
@@ -32,17 +33,23 @@ public final class CourseChart {
 
     private final Course course;
     private final TimeAxis axis;
-    private final double[] examX;
-    private final int labelRows;
+    private final ExamPlaces places;
+    private final double[] labelX;
+    private final int[] labelRows;
     private final Drawing.Builder pen = new Drawing.Builder();
 
     private CourseChart(Course course) {
         this.course = course;
         this.axis = new TimeAxis(course.exams(), PLOT_LEFT, PLOT_RIGHT);
-        this.examX = course.exams().stream()
+        this.places = new ExamPlaces(course.exams().stream()
                 .mapToDouble(exam -> axis.x(exam.monthsSinceSurgery()))
+                .toArray());
+        double[] widths =
+                course.exams().stream().mapToDouble(CourseChart::labelWidth).toArray();
+        this.labelX = IntStream.range(0, widths.length)
+                .mapToDouble(i -> Math.min(places.x(i), WIDTH - LABEL_GAP - widths[i] / 2))
                 .toArray();
-        this.labelRows = 1 + IntStream.of(examRows()).max().orElse(0);
+        this.labelRows = Lettering.rows(labelX, widths);
     }
 
     /** The chart of a course. */
@@ -53,11 +60,11 @@ public final class CourseChart {
     private Drawing draw() {
         pen.words(MARGIN, TITLE_BASE, course.title(), TITLE);
         pen.words(MARGIN, SUBTITLE_BASE, course.subtitle(), SUBTITLE);
-        double y = LABELS_BASE + 2 * ROW * labelRows;
+        double y = LABELS_BASE + 2 * ROW * (1 + IntStream.of(labelRows).max().orElse(0));
         drawExams();
         for (CourseLine line : course.lines()) {
-            new CourseLane(course, line, examX, y, PLOT_LEFT, PLOT_RIGHT).draw(pen);
-            y += CourseLane.height(examX);
+            new CourseLane(course, line, places, y, PLOT_LEFT, PLOT_RIGHT).draw(pen);
+            y += CourseLane.height(places);
         }
         y = drawTimeAxis(y);
         y = drawLegend(y + 2 * ROW);
@@ -67,23 +74,19 @@ public final class CourseChart {
     }
 
     private void drawExams() {
-        int[] rows = examRows();
-        for (int i = 0; i < examX.length; i++) {
+        for (int i = 0; i < places.count(); i++) {
             CourseExam exam = course.exams().get(i);
-            double base = LABELS_BASE + 2 * ROW * rows[i];
-            pen.words(examX[i], base, exam.label(), EXAM);
-            pen.words(examX[i], base + ROW, exam.remark(), REMARK);
+            double base = LABELS_BASE + 2 * ROW * labelRows[i];
+            pen.words(labelX[i], base, exam.label(), EXAM);
+            pen.words(labelX[i], base + ROW, exam.remark(), REMARK);
         }
     }
 
-    private int[] examRows() {
-        double[] widths = course.exams().stream()
-                .mapToDouble(exam -> 8
-                        + Math.max(
-                                Lettering.widthPx(exam.label(), EXAM.sizePx()),
-                                Lettering.widthPx(exam.remark(), REMARK.sizePx())))
-                .toArray();
-        return Lettering.rows(examX, widths);
+    private static double labelWidth(CourseExam exam) {
+        return LABEL_GAP
+                + Math.max(
+                        Lettering.widthPx(exam.label(), EXAM.sizePx()),
+                        Lettering.widthPx(exam.remark(), REMARK.sizePx()));
     }
 
     private double drawTimeAxis(double y) {
@@ -129,7 +132,7 @@ public final class CourseChart {
     private List<String> reasons() {
         List<String> reasons = new ArrayList<>();
         for (CourseLine line : course.lines()) {
-            for (int i = 0; i < examX.length; i++) {
+            for (int i = 0; i < places.count(); i++) {
                 String why = line.points().get(i).why();
                 if (!why.isEmpty()) {
                     reasons.add(line.label() + ", " + course.exams().get(i).label() + ": not stated, " + why);

@@ -1,10 +1,8 @@
 package org.holdfast.figure;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
-import java.util.stream.IntStream;
 
 /** The lane of one interface in a {@link CourseChart}. */
 final class CourseLane {
@@ -21,38 +19,33 @@ final class CourseLane {
     private static final TextStyle VALUE =
             TextStyle.of(12, Palette.INK).strong().at(TextStyle.Anchor.MIDDLE);
     private static final TextStyle UNDER = TextStyle.of(11, Palette.INK_SOFT).at(TextStyle.Anchor.MIDDLE);
-    /** Widest text under a point, "not stated"; places nearer than this are set in rows. */
-    private static final double UNDER_WIDTH = 68;
 
     private final Course course;
     private final CourseLine line;
-    private final double[] examX;
+    private final ExamPlaces places;
     private final double top;
     private final double left;
     private final double right;
 
-    CourseLane(Course course, CourseLine line, double[] examX, double top, double left, double right) {
+    CourseLane(Course course, CourseLine line, ExamPlaces places, double top, double left, double right) {
         this.course = course;
         this.line = line;
-        this.examX = examX;
+        this.places = places;
         this.top = top;
         this.left = left;
         this.right = right;
     }
 
     /** Height of a lane, with as many rows under the points as the nearness of the exams needs. */
-    static double height(double[] examX) {
-        int rows = 1 + IntStream.of(underRows(examX)).max().orElse(0);
-        return HEAD + SCALE_HEIGHT + 6 + ROW * rows + FOOT;
+    static double height(ExamPlaces places) {
+        return HEAD + SCALE_HEIGHT + 6 + ROW * places.rowCount() + FOOT;
     }
 
     void draw(Drawing.Builder pen) {
         drawScale(pen);
         drawJoins(pen);
-        int[] rows = underRows(examX);
-        for (int i = 0; i < examX.length; i++) {
-            double under = y(0) + 6 + ROW * (1 + rows[i]);
-            drawPoint(pen, line.points().get(i), examX[i], under);
+        for (int i = 0; i < places.count(); i++) {
+            drawPoint(pen, line.points().get(i), i);
         }
     }
 
@@ -81,14 +74,14 @@ final class CourseLane {
             String text = String.format(Locale.ROOT, fraction == 1 ? "%.0f %%" : "%.0f", 100 * fraction);
             pen.words(left - 8, y(fraction) + 4, text, TICK);
         }
-        for (double x : examX) {
-            pen.line(x, y(1), x, y(0), Stroke.of(Palette.RULE, 1));
+        for (int i = 0; i < places.count(); i++) {
+            pen.line(places.x(i), y(1), places.x(i), y(0), Stroke.of(Palette.RULE, 1));
         }
     }
 
     /** Lines between stated points, from each to the latest earlier exam that it may be compared with. */
     private void drawJoins(Drawing.Builder pen) {
-        for (int i = 0; i < examX.length; i++) {
+        for (int i = 0; i < places.count(); i++) {
             OptionalInt from = latestStated(course.exams().get(i).joinedTo());
             if (from.isPresent() && isStated(i)) {
                 drawJoin(pen, from.getAsInt(), i);
@@ -100,15 +93,15 @@ final class CourseLane {
     private void drawJoin(Drawing.Builder pen, int from, int to) {
         Stroke solid = Stroke.of(Palette.INK, 2);
         Stroke stroke = from < to - 1 ? solid.with(Stroke.Dash.DASHED) : solid;
-        double slope = (y(contact(to)) - y(contact(from))) / Math.max(1, examX[to] - examX[from]);
-        double x = examX[from];
+        double slope = (y(contact(to)) - y(contact(from))) / Math.max(1, places.x(to) - places.x(from));
+        double x = places.x(from);
         for (int next = from + 1; next <= to; next++) {
-            double end = next < to ? examX[next] - PASSING_GAP : examX[to];
+            double end = next < to ? places.x(next) - PASSING_GAP : places.x(to);
             if (end > x) {
-                double startY = y(contact(from)) + slope * (x - examX[from]);
+                double startY = y(contact(from)) + slope * (x - places.x(from));
                 pen.line(x, startY, end, startY + slope * (end - x), stroke);
             }
-            x = examX[next] + PASSING_GAP;
+            x = places.x(next) + PASSING_GAP;
         }
     }
 
@@ -129,13 +122,21 @@ final class CourseLane {
         return line.points().get(exam).contact().getAsDouble();
     }
 
-    private void drawPoint(Drawing.Builder pen, CoursePoint point, double x, double under) {
+    private void drawPoint(Drawing.Builder pen, CoursePoint point, int exam) {
+        double x = places.x(exam);
+        double under = y(0) + 6 + ROW * (1 + places.row(exam));
         if (point.contact().isPresent()) {
             double highY = y(point.high().getAsDouble());
             drawBounds(pen, x, highY, y(point.low().getAsDouble()));
             pen.disc(x, y(point.contact().getAsDouble()), 4.5, Palette.INK);
-            pen.words(x, highY - 7, percent(point.contact().getAsDouble()), VALUE);
-            pen.words(x, under, CourseChart.millimetres(point.smallestVisibleGapMm()), UNDER);
+            String value = percent(point.contact().getAsDouble());
+            String gap = CourseChart.millimetres(point.smallestVisibleGapMm());
+            if (places.isCrowded(exam)) {
+                pen.words(x, under, gap.isEmpty() ? value : value + ", " + gap, UNDER);
+            } else {
+                pen.words(x, highY - 7, value, VALUE);
+                pen.words(x, under, gap, UNDER);
+            }
         } else {
             pen.line(x, y(1), x, y(0), Stroke.of(Palette.CANNOT_TELL, 1.3).with(Stroke.Dash.DOTTED));
             drawCannotTell(pen, x, y(0.5));
@@ -157,12 +158,6 @@ final class CourseLane {
                     y - half + Math.max(0, shift),
                     stroke);
         }
-    }
-
-    private static int[] underRows(double[] examX) {
-        double[] widths = new double[examX.length];
-        Arrays.fill(widths, UNDER_WIDTH);
-        return Lettering.rows(examX, widths);
     }
 
     private static String percent(double fraction) {

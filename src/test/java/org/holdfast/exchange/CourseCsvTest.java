@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import org.holdfast.measure.Stated;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -37,7 +38,7 @@ final class CourseCsvTest {
 
     @Test
     void readsBackAsItWasGiven() throws IOException {
-        CSVRecord line = parsed(CSV.csv(List.of(row("12 mo, \"late\"\nscan", Reported.of(0.1 + 0.2)))));
+        CSVRecord line = parsed(CSV.csv(List.of(row("12 mo, \"late\"\nscan", Stated.of(0.1 + 0.2)))));
         assertEquals("12 mo, \"late\"\nscan", line.get("exam"));
         assertEquals(0.1 + 0.2, Double.parseDouble(line.get("contactFraction")));
         assertEquals("", line.get("contactFractionWhy"));
@@ -51,7 +52,7 @@ final class CourseCsvTest {
 
     @Test
     void leavesTheCellEmptyAndSaysWhyWhereAValueIsNotStated() throws IOException {
-        CSVRecord line = parsed(CSV.csv(List.of(row("12 mo", Reported.notStated("under 50 % assessable")))));
+        CSVRecord line = parsed(CSV.csv(List.of(row("12 mo", Stated.not("under 50 % assessable")))));
         assertEquals("", line.get("contactFraction"));
         assertEquals("under 50 % assessable", line.get("contactFractionWhy"));
     }
@@ -61,7 +62,7 @@ final class CourseCsvTest {
         Locale before = Locale.getDefault();
         try {
             Locale.setDefault(Locale.GERMANY);
-            assertTrue(CSV.csv(List.of(row("a", Reported.of(0.5)))).contains(",0.5,"));
+            assertTrue(CSV.csv(List.of(row("a", Stated.of(0.5)))).contains(",0.5,"));
         } finally {
             Locale.setDefault(before);
         }
@@ -70,14 +71,14 @@ final class CourseCsvTest {
     @Test
     void writesUtf8(@TempDir Path folder) throws IOException {
         Path file = folder.resolve("course.csv");
-        CSV.write(List.of(row("Prüfung ≥ 12", Reported.of(1))), file);
+        CSV.write(List.of(row("Prüfung ≥ 12", Stated.of(1))), file);
         assertTrue(Files.readString(file, StandardCharsets.UTF_8).contains("Prüfung ≥ 12"));
     }
 
     @Test
     void refusesAValueThatIsNeitherStatedNorExplained() {
-        assertThrows(IllegalArgumentException.class, () -> Reported.of(Double.NaN));
-        assertThrows(IllegalArgumentException.class, () -> Reported.notStated(" "));
+        assertThrows(IllegalArgumentException.class, () -> Stated.of(Double.NaN));
+        assertThrows(IllegalArgumentException.class, () -> Stated.not(""));
     }
 
     private static CSVRecord parsed(String table) throws IOException {
@@ -89,23 +90,23 @@ final class CourseCsvTest {
         return format.parse(new StringReader(table)).getRecords().get(0);
     }
 
-    private static CourseRow row(String exam, Reported contact) {
+    private static CourseRow row(String exam, Stated contact) {
         return new CourseRow(
                 exam,
-                Reported.of(371),
+                Stated.of(371),
                 "Cranial interface",
                 contact,
-                Reported.of(0.65),
-                Reported.of(0.8),
-                Reported.of(1.35),
-                Reported.of(0.6),
-                Reported.of(0.15),
-                Reported.of(163),
-                Reported.of(120),
-                new CourseRow.Sensitivity(Reported.of(0.81), Reported.of(0.79), Reported.of(0.74), Reported.of(0.71)),
-                Reported.of(0.012),
+                Stated.of(0.65),
+                Stated.of(0.8),
+                Stated.of(1.35),
+                Stated.of(0.6),
+                Stated.of(0.15),
+                Stated.of(163),
+                Stated.of(120),
+                new CourseRow.Sensitivity(Stated.of(0.81), Stated.of(0.79), Stated.of(0.74), Stated.of(0.71)),
+                Stated.of(0.012),
                 "answerable",
                 "",
-                Reported.notStated("not a phantom"));
+                Stated.not("not a phantom"));
     }
 }

@@ -55,6 +55,36 @@ final class CourseChartTest {
     }
 
     @Test
+    void movesValuesOfCrowdedExamsUnderThemIntoRowsOfTheirOwn() {
+        List<CourseExam> exams = List.of(exam(0, -1), exam(0.2, 0), exam(24, 1));
+        List<CoursePoint> points = List.of(
+                stated(0.1).withSmallestVisibleGapMm(1.2), stated(0.2).withSmallestVisibleGapMm(1.2), stated(0.3));
+        Drawing drawing = CourseChart.draw(new Course("", "", exams, List.of(new CourseLine("a", points)), ""));
+        List<Mark.Words> crowded = drawing.marks().stream()
+                .filter(mark -> mark instanceof Mark.Words text && text.text().endsWith("0 %, 1.20 mm"))
+                .map(Mark.Words.class::cast)
+                .toList();
+        assertEquals(
+                List.of("10.0 %, 1.20 mm", "20.0 %, 1.20 mm"),
+                crowded.stream().map(Mark.Words::text).toList());
+        assertTrue(crowded.get(1).place().y() > crowded.get(0).place().y() + 10);
+        assertTrue(words(drawing).contains("30.0 %"));
+    }
+
+    @Test
+    void keepsALongRemarkOfTheLastExamOnThePaper() {
+        String remark = "other scanner model, other slice thickness";
+        CourseExam last = new CourseExam("24 mo", 24, OptionalInt.empty(), remark);
+        Drawing drawing = CourseChart.draw(new Course("", "", List.of(exam(0, -1), last), List.of(), ""));
+        Mark.Words words = drawing.marks().stream()
+                .filter(mark -> mark instanceof Mark.Words text && text.text().equals(remark))
+                .map(Mark.Words.class::cast)
+                .findFirst()
+                .orElseThrow();
+        assertTrue(words.place().x() + Lettering.widthPx(remark, words.style().sizePx()) / 2 <= drawing.widthPx());
+    }
+
+    @Test
     void saysWhyAFractionIsNotStated() {
         assertTrue(words().contains("not stated"));
         assertTrue(words().contains("Caudal interface, 3 mo: not stated, bone below threshold beyond guard"));

@@ -71,6 +71,7 @@ final class LimitsOfAgreementTest {
     void narrowsToTheBiasForConstantDifferences() {
         LimitsOfAgreement.Estimate estimate =
                 estimate(LimitsOfAgreement.ofDifferences(new double[] {0.25, 0.25, 0.25}));
+        // By hand: no scatter, so both limits are the mean.
         assertEquals(0.25, estimate.lower());
         assertEquals(0.25, estimate.upper());
     }
