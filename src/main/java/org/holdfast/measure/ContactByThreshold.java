@@ -102,11 +102,13 @@ public final class ContactByThreshold {
         Stated front = limit;
         if (!Double.isNaN(plateau) && host.hostHu().value().isPresent()) {
             double deep = deepHu(profiles, edges, host);
-            BoneFront bone = BoneFront.fit(profiles, edges, plateau, deep, sigma, host.boneHu(), settings);
             double unclipped = clipped ? NominalMetal.hu(component.material(), settings) : plateau;
+            BoneFront bone =
+                    BoneFront.fit(profiles, edges, layer, unclipped, deep, sigma, host.boneHu(), ceiling, settings);
             ProfileModel model = new ProfileModel(
                     unclipped, settings.fluidHu(), bone.frontHu(), settings.frontMm(), bone.deepHu(), sigma);
-            limit = DetectionLimit.smallestVisibleGapMm(model, classifier, layer, ceiling);
+            limit = DetectionLimit.smallestVisibleGapMm(
+                    model, classifier, layer, ceiling, host.noiseSdHu().value().orElse(0));
             front = Stated.of(bone.frontHu());
         }
         ThresholdContact contact = result(
