@@ -1,7 +1,10 @@
 package org.holdfast.volume;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentHashMap;
 import org.holdfast.geometry.PatientPoint;
 
 /**
@@ -25,6 +28,7 @@ public final class HuVolume {
     private final double[] intercept;
     private final StoredFormat format;
     private final Rescale[] storedRescale;
+    private final boolean uniform;
     private VolumeStatistics statistics;
 
     private HuVolume(Builder b) {
@@ -34,6 +38,8 @@ public final class HuVolume {
         this.intercept = b.intercept;
         this.format = b.format;
         this.storedRescale = b.rescale;
+        this.uniform = Arrays.stream(slope).allMatch(s -> s == slope[0])
+                && Arrays.stream(intercept).allMatch(c -> c == intercept[0]);
     }
 
     /**
@@ -55,7 +61,7 @@ public final class HuVolume {
      */
     public static HuVolume ofHu(VolumeGrid grid, short[][] hu) {
         Rescale[] rescale = new Rescale[grid.slices()];
-        java.util.Arrays.fill(rescale, new Rescale(1, 0));
+        Arrays.fill(rescale, new Rescale(1, 0));
         Builder builder = builder(grid, new StoredFormat(16, true), rescale);
         for (int k = 0; k < grid.slices(); k++) {
             builder.slice(k, hu[k].clone(), null);
@@ -97,7 +103,6 @@ public final class HuVolume {
         double k = grid.sliceCoordAt(x * grid.normal().x()
                 + y * grid.normal().y()
                 + z * grid.normal().z());
-        PatientPoint origin;
         int below = (int) Math.floor(k);
         int last = grid.slices() - 1;
         below = Math.min(Math.max(below, 0), Math.max(0, last - 1));
@@ -174,22 +179,38 @@ public final class HuVolume {
     }
 
     /** Rounding slack in voxels: a point computed to lie on the last voxel centre counts as inside. */
-    private static final double SLACK = 1e-6;
+    static final double SLACK = 1e-6;
+
+    /** Whether a coordinate lies between the first and the last of n voxel centres, within the slack. */
+    static boolean isInside(double at, int n) {
+        return at >= -SLACK && at <= n - 1 + SLACK;
+    }
 
     /** Lower corner of the cell that holds a coordinate, or −1 if outside [0, n − 1]. */
-    private static int cell(double at, int n) {
-        if (!(at >= -SLACK && at <= n - 1 + SLACK)) {
+    static int cell(double at, int n) {
+        if (!isInside(at, n)) {
             return -1;
         }
         return Math.max(0, Math.min((int) at, n - 2));
     }
 
-    private static double clip(double fraction) {
+    /** A fraction within the slack of 0 or 1 is that: its other neighbour does not count. */
+    static double clip(double fraction) {
         return fraction < SLACK ? 0 : fraction > 1 - SLACK ? 1 : fraction;
     }
 
     short[] codes(int k) {
         return codes[k];
+    }
+
+    /** All slices; the arrays themselves, to be read only. */
+    short[][] codes() {
+        return codes;
+    }
+
+    /** Whether all slices share one line from code to HU. */
+    boolean isUniform() {
+        return uniform;
     }
 
     double slope(int k) {
@@ -219,7 +240,7 @@ public final class HuVolume {
         private final double[] intercept;
         private final boolean codeIsHu;
         private final int codeOffset;
-        private final java.util.Map<Object, short[]> tables = new java.util.concurrent.ConcurrentHashMap<>();
+        private final Map<Object, short[]> tables = new ConcurrentHashMap<>();
 
         private Builder(VolumeGrid grid, StoredFormat format, Rescale[] rescale) {
             if (rescale.length != grid.slices()) {
@@ -238,7 +259,7 @@ public final class HuVolume {
                 whole &= r.keepsWholeNumbers() && highest <= Short.MAX_VALUE;
             }
             this.codeIsHu = whole;
-            this.codeOffset = !whole && !format.signed() && format.bitsStored() == 16 ? -Short.MAX_VALUE : 0;
+            this.codeOffset = !whole && !format.signed() && format.bitsStored() == 16 ? Short.MIN_VALUE : 0;
         }
 
         /**
@@ -254,8 +275,8 @@ public final class HuVolume {
                 throw new IllegalArgumentException(
                         String.format(Locale.ROOT, "slice %d needs %d words, got %d", k, expected, words.length));
             }
-            short[] table = tables.computeIfAbsent(
-                    java.util.Arrays.asList(rescale[k], padding), key -> table(rescale[k], padding));
+            short[] table =
+                    tables.computeIfAbsent(Arrays.asList(rescale[k], padding), key -> table(rescale[k], padding));
             for (int v = 0; v < words.length; v++) {
                 words[v] = table[words[v] & 0xFFFF];
             }
@@ -286,8 +307,8 @@ public final class HuVolume {
                 int stored = format.valueOf(word);
                 double hu = r.hu(stored);
                 boolean empty = hu < LOWEST_TISSUE_HU || padding != null && padding.contains(stored);
-                int code = codeIsHu ? (int) hu : Math.min(stored + codeOffset, Short.MAX_VALUE);
-                // The one code below the marker's neighbour would read as invalid; it moves up by one stored step.
+                int code = codeIsHu ? (int) hu : stored + codeOffset;
+                // The lowest stored value of a full 16-bit range would read as invalid; it moves up by one stored step.
                 table[word] = empty ? INVALID : (short) Math.max(code, INVALID + 1);
             }
             return table;
