@@ -3,7 +3,6 @@ package org.holdfast.volume;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
-import java.util.OptionalInt;
 import java.util.concurrent.ConcurrentHashMap;
 import org.holdfast.geometry.PatientPoint;
 
@@ -12,8 +11,9 @@ import org.holdfast.geometry.PatientPoint;
  * kept out of every statistic. Immutable once built and safe to read from many threads.
  *
  * <p>One 16-bit code a voxel. Where every HU is a whole number that fits (nearly always), the code is the HU; else it is
- * the stored value and each slice has its own line from code to HU. The lowest code marks an invalid voxel. Index
- * order inside a slice: {@code i + columns·j}.
+ * the stored value and each slice has its own line from code to HU. The lowest code marks an invalid voxel. (Where all
+ * 65,536 stored values could occur, one end reads as its neighbour: the highest of unsigned words, the lowest of signed
+ * ones.) Index order inside a slice: {@code i + columns·j}.
  */
 public final class HuVolume {
 
@@ -221,15 +221,6 @@ public final class HuVolume {
         return intercept[k];
     }
 
-    /** The largest stored value that a voxel of this slice could have, as HU. */
-    StoredFormat format() {
-        return format;
-    }
-
-    Rescale storedRescale(int k) {
-        return storedRescale[k];
-    }
-
     /** Gathers the slices of a volume; slices may be given from several threads, each once. */
     public static final class Builder {
         private final VolumeGrid grid;
@@ -259,7 +250,7 @@ public final class HuVolume {
                 whole &= r.keepsWholeNumbers() && highest <= Short.MAX_VALUE;
             }
             this.codeIsHu = whole;
-            this.codeOffset = !whole && !format.signed() && format.bitsStored() == 16 ? Short.MIN_VALUE : 0;
+            this.codeOffset = !whole && !format.signed() && format.bitsStored() == 16 ? -Short.MAX_VALUE : 0;
         }
 
         /**
@@ -307,8 +298,8 @@ public final class HuVolume {
                 int stored = format.valueOf(word);
                 double hu = r.hu(stored);
                 boolean empty = hu < LOWEST_TISSUE_HU || padding != null && padding.contains(stored);
-                int code = codeIsHu ? (int) hu : stored + codeOffset;
-                // The lowest stored value of a full 16-bit range would read as invalid; it moves up by one stored step.
+                int code = codeIsHu ? (int) hu : Math.min(stored + codeOffset, Short.MAX_VALUE);
+                // 65,536 stored values and the mark for no tissue do not fit 16 bits: one end gives up one stored step.
                 table[word] = empty ? INVALID : (short) Math.max(code, INVALID + 1);
             }
             return table;
@@ -321,13 +312,14 @@ public final class HuVolume {
         return Math.rint((slope[k] * code + intercept[k] - r.intercept()) / r.slope());
     }
 
-    /** The largest stored value, as a whole number, if the volume's maximum is a possible ceiling. */
-    OptionalInt ceilingCandidate(int k, int code) {
+    /** Whether a code of a slice is a value at which scales are clipped: 2^k − 1 stored, k 12 to 16, or the format's limit. */
+    boolean mayBeCeiling(int k, int code) {
         int stored = (int) storedOf(k, code);
         boolean fullBits = false;
         for (int bits = 12; bits <= 16; bits++) {
             fullBits |= stored == (1 << bits) - 1;
         }
-        return fullBits || stored == format.max() ? OptionalInt.of(stored) : OptionalInt.empty();
+        // The highest code stands for the format's limit, also where that was moved down by a step to fit.
+        return fullBits || stored == format.max() || code == Short.MAX_VALUE;
     }
 }
