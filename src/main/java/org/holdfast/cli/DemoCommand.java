@@ -1,7 +1,6 @@
 package org.holdfast.cli;
 
 import java.util.concurrent.Callable;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -13,11 +12,6 @@ final class DemoCommand implements Callable<Integer> {
 
     @Spec
     private CommandSpec spec;
-
-    /** The command with its own commands, bound to the terminal. */
-    static CommandLine on(Terminal terminal) {
-        return new CommandLine(new DemoCommand()).addSubcommand(new DemoSubjectCommand(terminal));
-    }
 
     @Override
     public Integer call() {

@@ -46,9 +46,9 @@ public record CylinderPatch(PatientPoint p, PatientPoint q, double radiusMm) imp
     /** Rings of constant u, ascending from p; in a ring v ascends. A ring has at least 3 cells. */
     @Override
     public List<PatchSample> samples(double spacingMm) {
+        EqualAreaRows.requireFewEnough(areaMm2(), spacingMm);
         int rings = EqualAreaRows.pieces(lengthMm(), spacingMm);
         int around = Math.max(3, EqualAreaRows.pieces(2 * Math.PI * radiusMm, spacingMm));
-        EqualAreaRows.cells(areaMm2(), spacingMm);
         double area = areaMm2() / ((double) rings * around);
         PatientVector axis = axis();
         PatientVector zero = zeroDirection();

@@ -48,6 +48,11 @@ final class EqualAreaRows {
         return 0.5 * (cellsUpTo[row] + cellsUpTo[row + 1]) / cells();
     }
 
+    /** Refuses a spacing that is none, or that would cut an area into more cells than can be kept. */
+    static void requireFewEnough(double areaMm2, double spacingMm) {
+        cells(areaMm2, spacingMm);
+    }
+
     /** How many pieces of about the spacing a length is cut into; at least 1. */
     static int pieces(double lengthMm, double spacingMm) {
         return (int) count(lengthMm / spacingMm, spacingMm);

@@ -66,6 +66,7 @@ public record PlanePatch(
     /** Rows of constant v, ascending; in a row u ascends. */
     @Override
     public List<PatchSample> samples(double spacingMm) {
+        EqualAreaRows.requireFewEnough(areaMm2(), spacingMm);
         Cells cells = new Cells(this);
         if (outline == Outline.RECTANGLE) {
             rectangle(cells, spacingMm);

@@ -1,5 +1,6 @@
 package org.holdfast.construct;
 
+import java.util.Locale;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 
@@ -28,7 +29,7 @@ public record ScrewShape(
         if (!(inBoneFromMm >= 0 && inBoneToMm > inBoneFromMm && inBoneToMm <= length + LENGTH_TOLERANCE_MM)) {
             throw new InvalidField(
                     "inBoneMm",
-                    "0 ≤ from < to ≤ length " + length + " mm",
+                    String.format(Locale.ROOT, "0 ≤ from < to ≤ length %.3f mm", length),
                     "[" + inBoneFromMm + ", " + inBoneToMm + "]");
         }
     }

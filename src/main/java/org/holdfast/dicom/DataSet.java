@@ -214,7 +214,7 @@ public final class DataSet {
                 ? characterSet().decode(e.value(), e.vr())
                 : new String(e.value(), StandardCharsets.ISO_8859_1);
         if (!e.vr().isMultiValued() && e.vr() != Vr.UN) {
-            return List.of(text.replaceFirst("[ \\x00]+$", ""));
+            return List.of(withoutTrailingPadding(text));
         }
         List<String> values = new ArrayList<>();
         for (String value : text.split("\\\\", -1)) {
@@ -224,15 +224,20 @@ public final class DataSet {
     }
 
     private static String trim(String value) {
+        String text = withoutTrailingPadding(value);
         int from = 0;
-        int to = value.length();
-        while (from < to && (value.charAt(from) == ' ' || value.charAt(from) == 0)) {
+        while (from < text.length() && (text.charAt(from) == ' ' || text.charAt(from) == 0)) {
             from++;
         }
-        while (to > from && (value.charAt(to - 1) == ' ' || value.charAt(to - 1) == 0)) {
+        return text.substring(from);
+    }
+
+    private static String withoutTrailingPadding(String value) {
+        int to = value.length();
+        while (to > 0 && (value.charAt(to - 1) == ' ' || value.charAt(to - 1) == 0)) {
             to--;
         }
-        return value.substring(from, to);
+        return value.substring(0, to);
     }
 
     private List<String> numbersAsText(Element e) {

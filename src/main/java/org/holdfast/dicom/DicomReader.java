@@ -18,6 +18,8 @@ import org.holdfast.finding.Finding;
  */
 public final class DicomReader {
 
+    private static final String DIRECTORY_CLASS = "1.2.840.10008.1.3.10";
+
     private DicomReader() {}
 
     /**
@@ -60,6 +62,9 @@ public final class DicomReader {
         }
         long from = metaParser.position();
         Optional<String> uid = meta.string(Tag.TRANSFER_SYNTAX_UID);
+        if (isDirectory(meta)) {
+            return directory(file, source, from, meta, syntax(file, source, from, uid, findings), findings);
+        }
         if (uid.isPresent() && TransferSyntax.of(uid.get()).deflated()) {
             ByteSource inflated = ByteSource.of(BoundedInflater.inflate(file, source, from));
             return parse(file, inflated, 0, meta, TransferSyntax.of(uid.get()), from, findings);
@@ -90,6 +95,22 @@ public final class DicomReader {
                     file.toString()));
         }
         return new DicomFile(file, meta, dataSet, syntax, dataSetStart, pixels, findings);
+    }
+
+    private static boolean isDirectory(DataSet meta) {
+        return meta.string(Tag.MEDIA_STORAGE_SOP_CLASS_UID).orElse("").equals(DIRECTORY_CLASS);
+    }
+
+    /** A directory's records are hints; one whose offsets or lengths are broken is returned without them. */
+    private static DicomFile directory(
+            Path file, ByteSource source, long from, DataSet meta, TransferSyntax syntax, List<Finding> findings)
+            throws IOException {
+        try {
+            return parse(file, source, from, meta, syntax, from, findings);
+        } catch (DicomReadException e) {
+            findings.add(Finding.warning("DIRECTORY_DAMAGED", e.reason(), file.toString()));
+            return new DicomFile(file, meta, DataSet.builder().build(), syntax, from, Optional.empty(), findings);
+        }
     }
 
     /** The syntax in which the data set is really written. */

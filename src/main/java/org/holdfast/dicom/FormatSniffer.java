@@ -9,6 +9,8 @@ final class FormatSniffer {
     /** First elements of a data set are short; a longer one means that the bytes were read the wrong way. */
     private static final long LONGEST_FIRST_VALUE = 1 << 20;
 
+    private static final int MOST_JUNK = 16;
+
     private FormatSniffer() {}
 
     /** Offset of the first element, or −1 if this is not DICOM. */
@@ -19,8 +21,21 @@ final class FormatSniffer {
         if (syntaxAt(source, 0) != null) {
             return 0;
         }
-        boolean afterPreamble = source.size() > PREAMBLE + 8 && syntaxAt(source, PREAMBLE) != null;
-        return afterPreamble ? PREAMBLE : -1;
+        if (source.size() > PREAMBLE + 8 && syntaxAt(source, PREAMBLE) != null) {
+            return PREAMBLE;
+        }
+        return startBehindJunk(source);
+    }
+
+    /** A few stray bytes before an explicit (0008,xxxx) element come from careless cutting of a preamble. */
+    private static long startBehindJunk(ByteSource source) throws IOException {
+        for (long at = 1; at <= MOST_JUNK && at + 8 <= source.size(); at++) {
+            boolean identifying = source.tag(at, false) >>> 8 == 0x000800;
+            if (identifying && syntaxAt(source, at) == TransferSyntax.EXPLICIT_LITTLE_ENDIAN) {
+                return at;
+            }
+        }
+        return -1;
     }
 
     private static boolean hasMagic(ByteSource source) throws IOException {

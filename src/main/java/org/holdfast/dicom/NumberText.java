@@ -3,6 +3,7 @@ package org.holdfast.dicom;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 
 /** Numbers written as text: DS and IS (PS3.5, section 6.2). */
 final class NumberText {
@@ -10,12 +11,14 @@ final class NumberText {
     /** Longest decimal string that the standard allows, bytes. */
     static final int LONGEST = 16;
 
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
+
     private NumberText() {}
 
     /** The number, with a decimal comma taken as a point; empty if the text is not a finite number. */
     static OptionalDouble parse(String text) {
         String trimmed = text.trim().replace(',', '.');
-        if (!trimmed.matches("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?")) {
+        if (!NUMBER.matcher(trimmed).matches()) {
             return OptionalDouble.empty();
         }
         double value = Double.parseDouble(trimmed);

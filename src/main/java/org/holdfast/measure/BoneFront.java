@@ -1,6 +1,7 @@
 package org.holdfast.measure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -17,8 +18,8 @@ record BoneFront(double frontHu, double deepHu) {
 
     private static final double GROUP_WIDTH_MM = 0.3;
     private static final int MIN_GROUP = 12;
-    private static final double MAX_EXCESS_HU = 2000;
-    private static final double EXCESS_STEP_HU = 20;
+    private static final double MAX_EXCESS_HU = 1500;
+    private static final double EXCESS_STEP_HU = 25;
     private static final double GAP_STEP_MM = 0.1;
     /** The fit begins beyond the edge, where the implant's plateau no longer rules the profile, in σ. */
     private static final double FROM_SIGMA = 1.0;
@@ -26,63 +27,68 @@ record BoneFront(double frontHu, double deepHu) {
     /** A mean profile counted from the implant's edge, with its number of samples. */
     private record Group(double[] hu, int count) {}
 
+    /**
+     * Fits the front of the bone opposite a face.
+     *
+     * @param layer facts of the implant's face; the model's edge is found by the rule that found the scan's
+     * @param plateauHu true HU of the implant under the face
+     * @param deepHu HU of the deeper bone
+     * @param sigmaMm blur along the normal
+     * @param boneHu threshold by which profiles are put in groups
+     * @param ceilingHu HU of the scale's ceiling; NaN where there is none
+     */
     static BoneFront fit(
             FaceProfiles face,
             ImplantEdge[] edges,
+            FaceLayer layer,
             double plateauHu,
             double deepHu,
             double sigmaMm,
             double boneHu,
+            double ceilingHu,
             MeasurementSettings settings) {
         double from = Math.max(0.4, FROM_SIGMA * sigmaMm);
         double to = settings.gapLimitMm();
         List<Group> groups = groups(face, edges, from, to, boneHu, settings);
-        if (groups.isEmpty()) {
-            return new BoneFront(deepHu, deepHu);
-        }
-        int gaps = (int) Math.round(settings.gapLimitMm() / GAP_STEP_MM) + 1;
-        int excesses = (int) (MAX_EXCESS_HU / EXCESS_STEP_HU) + 1;
-        double step = settings.profileStepMm();
-        int length = (int) Math.round((to - from) / step) + 1;
-        // The model is linear in the front's HU: base + excess · front, for each gap.
-        double[][] base = new double[gaps][length];
-        double[][] front = new double[gaps][length];
-        ProfileModel level =
-                new ProfileModel(plateauHu, settings.fluidHu(), deepHu, settings.frontMm(), deepHu, sigmaMm);
-        ProfileModel unit = new ProfileModel(0, 0, 1, settings.frontMm(), 0, sigmaMm);
-        for (int g = 0; g < gaps; g++) {
-            for (int n = 0; n < length; n++) {
-                base[g][n] = level.hu(from + n * step, g * GAP_STEP_MM);
-                front[g][n] = unit.hu(from + n * step, g * GAP_STEP_MM);
-            }
-        }
         double best = Double.POSITIVE_INFINITY;
         double bestExcess = 0;
-        for (int e = 0; e < excesses; e++) {
-            double excess = e * EXCESS_STEP_HU;
-            double total = 0;
-            for (Group group : groups) {
-                double smallest = Double.POSITIVE_INFINITY;
-                for (int g = 0; g < gaps; g++) {
-                    smallest = Math.min(smallest, squares(group.hu, base[g], front[g], excess));
-                }
-                total += group.count * smallest;
-            }
-            if (total < best) {
-                best = total;
+        for (double excess = 0; excess <= MAX_EXCESS_HU && !groups.isEmpty(); excess += EXCESS_STEP_HU) {
+            ProfileModel model = new ProfileModel(
+                    plateauHu, settings.fluidHu(), deepHu + excess, settings.frontMm(), deepHu, sigmaMm);
+            double misfit = misfit(groups, model, layer, ceilingHu, from, settings);
+            if (misfit < best) {
+                best = misfit;
                 bestExcess = excess;
             }
         }
         return new BoneFront(deepHu + bestExcess, deepHu);
     }
 
-    private static double squares(double[] seen, double[] base, double[] front, double excess) {
-        double sum = 0;
-        for (int n = 0; n < seen.length; n++) {
-            double residual = seen[n] - base[n] - excess * front[n];
-            sum += residual * residual;
+    /** Sum of squares over the groups, each with the gap that suits it best. */
+    private static double misfit(
+            List<Group> groups,
+            ProfileModel model,
+            FaceLayer layer,
+            double ceilingHu,
+            double fromMm,
+            MeasurementSettings settings) {
+        double[] smallest = new double[groups.size()];
+        Arrays.fill(smallest, Double.POSITIVE_INFINITY);
+        for (double gap = 0; gap <= settings.gapLimitMm(); gap += GAP_STEP_MM) {
+            Profile seen = model.profile(-layer.insideMm(), settings.profileOutsideMm(), settings.profileStepMm(), gap)
+                    .clippedAt(ceilingHu);
+            ImplantEdge edge = ImplantEdge.find(seen, layer, ceilingHu, model.sigmaMm(), settings);
+            for (int n = 0; n < smallest.length && edge.obstacle() == null; n++) {
+                Group group = groups.get(n);
+                double sum = 0;
+                for (int m = 0; m < group.hu.length; m++) {
+                    double residual = group.hu[m] - seen.at(edge.tMm() + fromMm + m * settings.profileStepMm());
+                    sum += residual * residual;
+                }
+                smallest[n] = Math.min(smallest[n], group.count * sum);
+            }
         }
-        return sum;
+        return Arrays.stream(smallest).sum();
     }
 
     private static List<Group> groups(

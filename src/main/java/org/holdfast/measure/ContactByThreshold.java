@@ -93,6 +93,9 @@ public final class ContactByThreshold {
                 .mapToDouble(ImplantEdge::plateauHu)
                 .filter(hu -> !Double.isNaN(hu))
                 .toArray());
+        Stated noise = Stated.ofOrNot(
+                HostBone.noiseSd(profiles, edges, exam.volume(), settings),
+                "too few voxels at the depth where host bone is read");
         double sigma = exam.pointSpread()
                 .sigmaAlongMm(meanNormal(profiles), exam.volume().grid());
         Stated limit = Stated.not(
@@ -102,11 +105,13 @@ public final class ContactByThreshold {
         Stated front = limit;
         if (!Double.isNaN(plateau) && host.hostHu().value().isPresent()) {
             double deep = deepHu(profiles, edges, host);
-            BoneFront bone = BoneFront.fit(profiles, edges, plateau, deep, sigma, host.boneHu(), settings);
             double unclipped = clipped ? NominalMetal.hu(component.material(), settings) : plateau;
+            BoneFront bone =
+                    BoneFront.fit(profiles, edges, layer, unclipped, deep, sigma, host.boneHu(), ceiling, settings);
             ProfileModel model = new ProfileModel(
                     unclipped, settings.fluidHu(), bone.frontHu(), settings.frontMm(), bone.deepHu(), sigma);
-            limit = DetectionLimit.smallestVisibleGapMm(model, classifier, layer, ceiling);
+            limit = DetectionLimit.smallestVisibleGapMm(
+                    model, classifier, layer, ceiling, noise.value().orElse(0));
             front = Stated.of(bone.frontHu());
         }
         ThresholdContact contact = result(
@@ -120,7 +125,8 @@ public final class ContactByThreshold {
                 classifier,
                 limit,
                 front,
-                plateau);
+                plateau,
+                noise);
         return new Measured(contact, new Reference(reference));
     }
 
@@ -135,7 +141,8 @@ public final class ContactByThreshold {
             SampleClassifier classifier,
             Stated limit,
             Stated front,
-            double plateau) {
+            double plateau,
+            Stated noise) {
         double total = shares.totalMm2();
         double hidden = shares.notAssessableMm2() / total;
         String refusal = refusal(hidden, limit);
@@ -146,10 +153,10 @@ public final class ContactByThreshold {
                     change,
                     stated(new AreaShares(samples, classify(profiles, edges, other)).contactOfAssessable(), refusal));
         }
-        List<SampleReading> readings = readings(profiles, edges, outcomes, classifier, reference);
-        Stated bridged = refusal.isEmpty()
+        Bridging.Result bridging = refusal.isEmpty()
                 ? Bridging.of(face, construct, exam, profiles, edges, outcomes, classifier, plateau)
-                : Stated.not(refusal);
+                : Bridging.Result.not(refusal, samples.size());
+        List<SampleReading> readings = readings(profiles, edges, outcomes, classifier, reference, bridging);
         return new ThresholdContact(
                 stated(shares.contactOfAssessable(), refusal),
                 shares.contactMm2() / total,
@@ -159,7 +166,7 @@ public final class ContactByThreshold {
                                 shares.contactAmong(reference.oppositeBone()),
                                 "no host bone opposite the face on the reference exam")
                         : Stated.not(refusal),
-                bridged,
+                bridging.share(),
                 hidden,
                 shares.obstacleShares(),
                 limit,
@@ -168,7 +175,7 @@ public final class ContactByThreshold {
                 classifier.boneHu(),
                 reference.host().rule(),
                 reference.host().hostHu(),
-                reference.host().noiseSdHu(),
+                noise,
                 spread(readings.stream()
                         .filter(r -> r.tissue() == Tissue.GAP)
                         .map(SampleReading::gapMm)
@@ -299,7 +306,8 @@ public final class ContactByThreshold {
             ImplantEdge[] edges,
             List<SampleClassifier.Outcome> outcomes,
             SampleClassifier classifier,
-            ReferenceFace reference) {
+            ReferenceFace reference,
+            Bridging.Result bridging) {
         List<SampleReading> readings = new ArrayList<>(edges.length);
         for (int n = 0; n < edges.length; n++) {
             Profile profile = profiles.profiles()[n];
@@ -316,7 +324,8 @@ public final class ContactByThreshold {
                     outcome.tissue() == Tissue.NOT_ASSESSABLE
                             ? OptionalDouble.empty()
                             : optional(classifier.beyondGuardHu(profile, edge)),
-                    reference.oppositeBone()[n]));
+                    reference.oppositeBone()[n],
+                    bridging.bridged()[n]));
         }
         return readings;
     }

@@ -17,6 +17,11 @@ import org.apache.commons.numbers.gamma.Erfc;
  */
 record ProfileModel(double plateauHu, double fluidHu, double frontHu, double frontMm, double deepHu, double sigmaMm) {
 
+    /** The same layers under another blur. */
+    ProfileModel withSigma(double otherSigmaMm) {
+        return new ProfileModel(plateauHu, fluidHu, frontHu, frontMm, deepHu, otherSigmaMm);
+    }
+
     /** HU at t for a gap of a width, both mm. */
     double hu(double tMm, double gapMm) {
         double beyondEdge = normalCdf(tMm / sigmaMm);

@@ -1,0 +1,204 @@
+package org.holdfast.volume;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdfast.volume.Acquisition.Known;
+import org.holdfast.volume.Difference.Effect;
+
+/**
+ * Whether HU of a later exam may be held against those of the reference exam (measurement definition, section 1).
+ *
+ * <p>Another tube voltage, kernel or monoenergetic energy, or a cone-beam volume on either side, forbids it: the same
+ * bone read 872, 670, 474 and 402 HU at 80 kV, 120 kV, 150 kV with tin filter and 130 keV (BMC Medical Imaging 2021,
+ * s12880-021-00554-y). Everything else is a caution. What is not known on a side is said, as a caution too.
+ */
+public final class Comparability {
+
+    /** Written voltages and energies are whole numbers; less than this is the same. */
+    private static final double SAME_VOLTAGE = 0.5;
+    /** Lengths within this share of each other count as the same. */
+    private static final double SAME_LENGTH = 0.01;
+    /** Noise within this share of each other counts as the same: what it varies from region to region. */
+    private static final double SAME_NOISE = 0.2;
+
+    private static final String CONSEQUENCE =
+            "no change map, no joined line and no difference of HU-based numbers between them";
+
+    private final Acquisition reference;
+    private final Acquisition followUp;
+    private final List<Difference> found = new ArrayList<>();
+
+    private Comparability(Acquisition reference, Acquisition followUp) {
+        this.reference = reference;
+        this.followUp = followUp;
+    }
+
+    /** What differs between two scans, or is not known, in a fixed order; empty if they were made alike. */
+    public static List<Difference> between(ScanFacts reference, ScanFacts followUp) {
+        Comparability c = new Comparability(reference.acquisition(), followUp.acquisition());
+        c.compareEnergy();
+        c.compareReconstruction();
+        c.compareGrids(reference.grid(), followUp.grid());
+        c.compareNoise(reference.noiseSdHu(), followUp.noiseSdHu());
+        c.compareCircumstances();
+        return List.copyOf(c.found);
+    }
+
+    /** Whether nothing in the list forbids a comparison of HU-based numbers. */
+    public static boolean allowsHuComparison(List<Difference> differences) {
+        return differences.stream().noneMatch(d -> d.effect() == Effect.NO_HU_COMPARISON);
+    }
+
+    private void compareEnergy() {
+        numbers("kvp", "Tube voltage", "kV", reference.kvp(), followUp.kvp(), Effect.NO_HU_COMPARISON, SAME_VOLTAGE);
+        OptionalDouble a = reference.monoEnergyKeV();
+        OptionalDouble b = followUp.monoEnergyKeV();
+        if (a.isPresent() && b.isPresent()) {
+            numbers("monoEnergyKeV", "Monoenergetic energy", "keV", a, b, Effect.NO_HU_COMPARISON, SAME_VOLTAGE);
+        } else if (a.isPresent() || b.isPresent()) {
+            String text = "One exam is a virtual monoenergetic image at " + value(a.isPresent() ? a : b)
+                    + " keV, the other is not: HU of the same tissue differ, so " + CONSEQUENCE + ".";
+            add("monoEnergyKeV", none(a), none(b), Effect.NO_HU_COMPARISON, text);
+        }
+        if (reference.coneBeam() == Known.YES || followUp.coneBeam() == Known.YES) {
+            String text = "A cone-beam volume has no trustworthy HU, so " + CONSEQUENCE + ".";
+            add("coneBeam", word(reference.coneBeam()), word(followUp.coneBeam()), Effect.NO_HU_COMPARISON, text);
+        } else {
+            known("coneBeam", "Cone-beam device", reference.coneBeam(), followUp.coneBeam());
+        }
+    }
+
+    private void compareReconstruction() {
+        texts("kernel", "Kernel", reference.kernel(), followUp.kernel(), Effect.NO_HU_COMPARISON);
+        String a = tidy(reference.reconstruction());
+        String b = tidy(followUp.reconstruction());
+        if (!a.equalsIgnoreCase(b)) {
+            differs("reconstruction", "Iterative or learned reconstruction", none(a), none(b), Effect.CAUTION);
+        }
+        known(
+                "artefactReduction",
+                "Metal artefact reduction",
+                reference.artefactReduction(),
+                followUp.artefactReduction());
+    }
+
+    private void compareGrids(VolumeGrid a, VolumeGrid b) {
+        lengths("sliceThicknessMm", "Slice thickness", reference.sliceThicknessMm(), followUp.sliceThicknessMm());
+        lengths("pitchMm", "Distance between slices", a.pitchMm(), b.pitchMm());
+        boolean same = isNear(a.rowSpacingMm(), b.rowSpacingMm(), SAME_LENGTH * a.rowSpacingMm())
+                && isNear(a.columnSpacingMm(), b.columnSpacingMm(), SAME_LENGTH * a.columnSpacingMm());
+        if (!same) {
+            differs("pixelSpacingMm", "Pixel spacing", spacing(a), spacing(b), Effect.CAUTION);
+        }
+        lengths("fieldOfViewMm", "Field of view", reference.fieldOfViewMm(), followUp.fieldOfViewMm());
+    }
+
+    private void compareNoise(OptionalDouble a, OptionalDouble b) {
+        double tolerance = SAME_NOISE * Math.max(a.orElse(0), b.orElse(0));
+        numbers("noiseSdHu", "Noise", "HU", a, b, Effect.CAUTION, tolerance);
+    }
+
+    private void compareCircumstances() {
+        known("contrastAgent", "Contrast agent", reference.contrastAgent(), followUp.contrastAgent());
+        texts("detector", "Detector", reference.detector(), followUp.detector(), Effect.CAUTION);
+        texts("scannerModel", "Scanner", reference.scannerModel(), followUp.scannerModel(), Effect.CAUTION);
+        texts("posture", "Posture", reference.posture(), followUp.posture(), Effect.CAUTION);
+    }
+
+    private void lengths(String field, String name, OptionalDouble a, OptionalDouble b) {
+        double tolerance = SAME_LENGTH * Math.max(a.orElse(0), b.orElse(0));
+        numbers(field, name, "mm", a, b, Effect.CAUTION, tolerance);
+    }
+
+    private void numbers(
+            String field,
+            String name,
+            String unit,
+            OptionalDouble a,
+            OptionalDouble b,
+            Effect effect,
+            double tolerance) {
+        Optional<String> first = a.isPresent() ? Optional.of(value(a) + " " + unit) : Optional.empty();
+        Optional<String> second = b.isPresent() ? Optional.of(value(b) + " " + unit) : Optional.empty();
+        if (first.isEmpty() || second.isEmpty()) {
+            notKnown(field, name, first, second);
+        } else if (!isNear(a.getAsDouble(), b.getAsDouble(), tolerance)) {
+            differs(field, name, first.get(), second.get(), effect);
+        }
+    }
+
+    private void texts(String field, String name, String a, String b, Effect effect) {
+        Optional<String> first = Optional.of(tidy(a)).filter(text -> !text.isEmpty());
+        Optional<String> second = Optional.of(tidy(b)).filter(text -> !text.isEmpty());
+        if (first.isEmpty() || second.isEmpty()) {
+            notKnown(field, name, first, second);
+        } else if (!first.get().equalsIgnoreCase(second.get())) {
+            differs(field, name, first.get(), second.get(), effect);
+        }
+    }
+
+    private void known(String field, String name, Known a, Known b) {
+        Optional<String> first = Optional.of(a).filter(k -> k != Known.UNKNOWN).map(Comparability::word);
+        Optional<String> second = Optional.of(b).filter(k -> k != Known.UNKNOWN).map(Comparability::word);
+        if (first.isEmpty() || second.isEmpty()) {
+            notKnown(field, name, first, second);
+        } else if (a != b) {
+            differs(field, name, first.get(), second.get(), Effect.CAUTION);
+        }
+    }
+
+    private void differs(String field, String name, String a, String b, Effect effect) {
+        String consequence = effect == Effect.CAUTION
+                ? "part of a change in HU may come from it."
+                : "HU of the same tissue differ, so " + CONSEQUENCE + ".";
+        String text = name + ": " + a + " on the reference exam, " + b + " on this one; " + consequence;
+        add(field, a, b, effect, text);
+    }
+
+    private void notKnown(String field, String name, Optional<String> a, Optional<String> b) {
+        String where = a.isPresent() ? "on this exam" : b.isPresent() ? "on the reference exam" : "on either exam";
+        String text = name + " is not known " + where + "; whether it was the same cannot be said.";
+        add(field, a.orElse(Difference.UNKNOWN), b.orElse(Difference.UNKNOWN), Effect.CAUTION, text);
+    }
+
+    private void add(String field, String a, String b, Effect effect, String text) {
+        found.add(new Difference(field, a, b, effect, text));
+    }
+
+    private static boolean isNear(double a, double b, double tolerance) {
+        return Math.abs(a - b) <= tolerance;
+    }
+
+    private static String tidy(String text) {
+        return text.strip().replaceAll("\\s+", " ");
+    }
+
+    private static String none(String text) {
+        return text.isEmpty() ? "none named" : text;
+    }
+
+    private static String none(OptionalDouble energy) {
+        return energy.isPresent() ? value(energy) + " keV" : "none";
+    }
+
+    private static String word(Known known) {
+        return known == Known.UNKNOWN ? Difference.UNKNOWN : known.name().toLowerCase(Locale.ROOT);
+    }
+
+    private static String spacing(VolumeGrid grid) {
+        return number(grid.rowSpacingMm()) + " × " + number(grid.columnSpacingMm()) + " mm";
+    }
+
+    private static String value(OptionalDouble value) {
+        return number(value.getAsDouble());
+    }
+
+    /** At most three decimals, without trailing zeros. */
+    private static String number(double value) {
+        String text = String.format(Locale.ROOT, "%.3f", value);
+        return text.replaceAll("\\.?0+$", "");
+    }
+}
