@@ -79,6 +79,12 @@ final class DemoScene {
         };
     }
 
+    /** Moved along an axis by so many mm, and across it by the part of a step that lies across. */
+    private static RigidTransform apart(PatientVector axis, double alongMm, PatientVector step) {
+        PatientVector across = step.minus(axis.times(step.dot(axis)));
+        return RigidTransform.translation(axis.times(alongMm).plus(across));
+    }
+
     /** Where a screw's head and the shank before a break have gone. */
     static RigidTransform screwHead(DemoParts.Screw screw, DemoStage stage) {
         return screw == DemoParts.Screw.L2_LEFT ? RigidTransform.IDENTITY : screwEnd(screw, stage);
@@ -89,7 +95,7 @@ final class DemoScene {
     }
 
     static Solid l2(DemoStage stage) {
-        return Vertebra.whole(L2_TOP_MM - L2_HEIGHT_MM, L2_TOP_MM, -30.5, 5.8).moved(caudalBone(stage));
+        return Vertebra.whole(L2_TOP_MM - L2_HEIGHT_MM, L2_TOP_MM, -34.5, 5.8).moved(caudalBone(stage));
     }
 
     /** Whether a body's name is that of a bone or of the front that belongs to it. */
@@ -212,10 +218,10 @@ final class DemoScene {
             PatientVector along = points.get(2).minus(points.get(1)).unit();
             HalfSpace below = new HalfSpace(ROD_BREAK_AT, along);
             paint(name, rod.and(below), DemoParts.SOLID_HU);
-            PatientVector away = along.times(ROD_BREAK_MM).plus(PatientVector.POSTERIOR.times(ROD_BREAK_STEP_MM));
             paint(
                     name,
-                    rod.and(new HalfSpace(ROD_BREAK_AT, along.times(-1))).moved(RigidTransform.translation(away)),
+                    rod.and(new HalfSpace(ROD_BREAK_AT, along.times(-1)))
+                            .moved(apart(along, ROD_BREAK_MM, PatientVector.POSTERIOR.times(ROD_BREAK_STEP_MM))),
                     DemoParts.SOLID_HU);
         } else {
             paint(name, rod, DemoParts.SOLID_HU);

@@ -104,7 +104,7 @@ public final class DemoSeries {
         return new SeriesFacts(
                 SUBJECT_CODE,
                 "simulated CT of the spine, " + stage.label,
-                "CT, " + scan.kernel().toLowerCase(Locale.ROOT).replace("simulated ", ""),
+                "CT, " + scan.kernel().toLowerCase(Locale.ROOT).replace("sim ", ""),
                 stage.date,
                 scan.kernel(),
                 120,
