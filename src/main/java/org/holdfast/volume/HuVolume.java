@@ -261,6 +261,15 @@ public final class HuVolume {
          * @param padding stored values without tissue, or null for none
          */
         public Builder slice(int k, short[] words, PaddingRange padding) {
+            return slice(k, words, padding, words.length);
+        }
+
+        /**
+         * Gives the stored words of a slice that may be cut short.
+         *
+         * @param count words that were read; the voxels behind them carry no tissue
+         */
+        public Builder slice(int k, short[] words, PaddingRange padding, int count) {
             int expected = Math.multiplyExact(grid.columns(), grid.rows());
             if (words.length != expected) {
                 throw new IllegalArgumentException(
@@ -268,9 +277,10 @@ public final class HuVolume {
             }
             short[] table =
                     tables.computeIfAbsent(Arrays.asList(rescale[k], padding), key -> table(rescale[k], padding));
-            for (int v = 0; v < words.length; v++) {
+            for (int v = 0; v < count; v++) {
                 words[v] = table[words[v] & 0xFFFF];
             }
+            Arrays.fill(words, count, words.length, INVALID);
             codes[k] = words;
             slope[k] = codeIsHu ? 1 : rescale[k].slope();
             intercept[k] = codeIsHu ? 0 : rescale[k].hu(-codeOffset);

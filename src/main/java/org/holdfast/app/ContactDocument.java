@@ -1,0 +1,171 @@
+package org.holdfast.app;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.holdfast.finding.Finding;
+import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.Obstacle;
+import org.holdfast.measure.SettingsJson;
+import org.holdfast.measure.Stated;
+import org.holdfast.measure.ThresholdContact;
+import org.holdfast.volume.Comparability;
+
+/** A contact report as its JSON document: fractions 0 to 1, a number that is not stated is null with a reason beside it. */
+public final class ContactDocument {
+
+    private static final int FORMAT_VERSION = 1;
+    private static final String NO_FIT = "the estimator by fit is not part of this version";
+
+    private final ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+
+    /** The document as text. */
+    public String write(ContactReport report) {
+        ObjectNode root = mapper.createObjectNode();
+        root.put("caution", Caution.TEXT);
+        root.put("limits", Caution.APPARENT_CONTACT);
+        root.put("software", Software.running().toString());
+        root.put("formatVersion", FORMAT_VERSION);
+        root.set("settings", SettingsJson.write(report.settings()));
+        ObjectNode construct = root.putObject("construct");
+        construct.put("id", report.construct().id());
+        construct.put("version", report.construct().version());
+        construct.put("sha256", report.construct().geometrySha256());
+        findings(root.putArray("findings"), report.findings());
+        ArrayNode exams = root.putArray("exams");
+        report.exams().forEach(exam -> exam(exams.addObject(), exam));
+        try {
+            return mapper.writeValueAsString(root);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a tree of plain values can always be written", e);
+        }
+    }
+
+    private static void exam(ObjectNode node, ExamResult exam) {
+        node.put("label", exam.label());
+        node.put("seriesUid", exam.seriesUid());
+        node.put("seriesSha256", exam.seriesSha256());
+        if (exam.daysSinceSurgery().isPresent()) {
+            node.put("daysSinceSurgery", exam.daysSinceSurgery().getAsInt());
+        } else {
+            node.putNull("daysSinceSurgery");
+            node.put("daysSinceSurgeryWhy", "the files give no date");
+        }
+        node.put("reference", exam.isReference());
+        ArrayNode comparability = node.putArray("comparability");
+        for (Comparability.Difference difference : exam.comparability()) {
+            ObjectNode entry = comparability.addObject();
+            entry.put("field", difference.field());
+            entry.put("reference", difference.referenceValue());
+            entry.put("exam", difference.followUpValue());
+            entry.put("effect", difference.effect().name());
+            entry.put("text", difference.sentence());
+        }
+        ObjectNode pose = node.putObject("pose");
+        pose.put("kind", exam.poseKind().name().toLowerCase(Locale.ROOT));
+        pose.put("source", exam.poseSource());
+        ArrayNode matrix = pose.putArray("referenceToExam");
+        for (double value : exam.referenceToExam().toMatrix()) {
+            matrix.add(value);
+        }
+        pose.putNull("residualMm");
+        pose.put("residualMmWhy", "the pose was not found by registration");
+        ObjectNode spread = node.putObject("pointSpread");
+        spread.put("sigmaInPlaneMm", exam.pointSpread().sigmaInPlaneMm());
+        spread.put("sigmaAlongTableMm", exam.pointSpread().sigmaAlongTableMm());
+        spread.put("source", exam.pointSpread().source().name());
+        findings(node.putArray("findings"), exam.findings());
+        ArrayNode parts = node.putArray("parts");
+        exam.parts().forEach(part -> part(parts.addObject(), part));
+    }
+
+    private static void part(ObjectNode node, InterfaceExam part) {
+        node.put("id", part.face().id());
+        node.put("label", part.face().label());
+        node.put("key", part.key());
+        ObjectNode verdict = node.putObject("verdict");
+        verdict.put("value", part.verdict().value().words());
+        ArrayNode causes = verdict.putArray("causes");
+        part.verdict().causes().forEach(causes::add);
+        ObjectNode contact = node.putObject("contact");
+        if (part.contact().isPresent()) {
+            byThreshold(contact.putObject("byThreshold"), part.contact().get());
+        } else {
+            contact.putNull("byThreshold");
+            contact.put("byThresholdWhy", String.join("; ", part.verdict().causes()));
+        }
+        contact.putNull("byFit");
+        contact.put("byFitWhy", NO_FIT);
+    }
+
+    private static void byThreshold(ObjectNode node, ThresholdContact c) {
+        stated(node, "fraction", c.fraction());
+        node.putArray("bounds").add(c.low()).add(c.high());
+        stated(node, "ofOppositeBone", c.ofOppositeBone());
+        stated(node, "bridged", c.bridged());
+        node.put("notAssessable", c.notAssessable());
+        ObjectNode causes = node.putObject("notAssessableCauses");
+        for (Obstacle obstacle : Obstacle.values()) {
+            if (c.obstacles().containsKey(obstacle)) {
+                causes.put(obstacle.name(), c.obstacles().get(obstacle));
+            }
+        }
+        stated(node, "smallestVisibleGapMm", c.smallestVisibleGapMm());
+        ObjectNode sensitivity = node.putObject("sensitivity");
+        c.sensitivity()
+                .forEach((change, value) -> stated(sensitivity, String.format(Locale.ROOT, "%+d", change), value));
+        stated(node, "jitterSd", c.jitterSd());
+        node.put("boneHu", c.boneHu());
+        node.put("boneHuRule", c.boneRule());
+        stated(node, "hostHu", c.hostHu());
+        stated(node, "noiseSdHu", c.noiseSdHu());
+        node.put("guardMm", c.guardMm());
+        stated(node, "plateauHu", c.plateauHu());
+        stated(node, "frontHu", c.frontHu());
+        node.put("areaMm2", c.areaMm2());
+        ObjectNode gap = node.putObject("gapMm");
+        spread(gap, c.gapMm(), "no gap found");
+        ObjectNode beyond = node.putObject("beyondGuardHu");
+        spread(beyond, c.beyondGuardHu(), "nothing is assessable");
+    }
+
+    private static void spread(ObjectNode node, ThresholdContact.Spread spread, String why) {
+        number(node, "mean", spread.mean());
+        number(node, "p10", spread.p10());
+        number(node, "median", spread.median());
+        number(node, "p90", spread.p90());
+        if (spread.mean().isEmpty()) {
+            node.put("meanWhy", why);
+        }
+    }
+
+    private static void number(ObjectNode node, String name, OptionalDouble value) {
+        if (value.isPresent()) {
+            node.put(name, value.getAsDouble());
+        } else {
+            node.putNull(name);
+        }
+    }
+
+    private static void stated(ObjectNode node, String name, Stated value) {
+        number(node, name, value.value());
+        if (value.value().isEmpty()) {
+            node.put(name + "Why", value.why());
+        }
+    }
+
+    private static void findings(ArrayNode array, List<Finding> findings) {
+        for (Finding finding : findings) {
+            ObjectNode entry = array.addObject();
+            entry.put("code", finding.code());
+            entry.put("severity", finding.severity().name());
+            entry.put("text", finding.text());
+            entry.put("where", finding.where());
+        }
+    }
+}

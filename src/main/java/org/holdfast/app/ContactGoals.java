@@ -1,0 +1,133 @@
+package org.holdfast.app;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdfast.progress.Progress;
+import org.holdfast.validation.ContactValidation;
+import org.holdfast.validation.ValidationRow;
+
+/**
+ * Use case: does contact by threshold reach its goals on simulated faces?
+ *
+ * @param rows one a set of scenes
+ */
+public record ContactGoals(List<Row> rows) {
+
+    /** How many scenes are run. */
+    public enum Extent {
+        QUICK,
+        FULL
+    }
+
+    /**
+     * One set of scenes; differences are estimate − truth as fractions.
+     *
+     * @param measure what was measured
+     * @param phantom kind of simulated scan
+     * @param metal the implant's material
+     * @param n scenes that entered
+     * @param notApplicable scenes in which the estimator said that it does not apply
+     * @param bias mean difference
+     * @param lower lower 95 % limit
+     * @param upper upper 95 % limit
+     * @param goalBias largest bias wanted in either direction; empty for a row without goal
+     * @param goalLower lowest lower limit wanted
+     * @param goalUpper highest upper limit wanted
+     * @param reached whether the goal is reached; empty for a row without goal
+     */
+    public record Row(
+            String measure,
+            String phantom,
+            String metal,
+            int n,
+            int notApplicable,
+            OptionalDouble bias,
+            OptionalDouble lower,
+            OptionalDouble upper,
+            OptionalDouble goalBias,
+            OptionalDouble goalLower,
+            OptionalDouble goalUpper,
+            Optional<Boolean> reached) {
+
+        private static Row of(ValidationRow row) {
+            return new Row(
+                    row.measure(),
+                    row.phantom(),
+                    row.metal(),
+                    row.n(),
+                    row.notApplicable(),
+                    row.bias(),
+                    row.lower(),
+                    row.upper(),
+                    row.goal().isPresent() ? OptionalDouble.of(row.goal().get().bias()) : OptionalDouble.empty(),
+                    row.goal().isPresent() ? OptionalDouble.of(-row.goal().get().limit()) : OptionalDouble.empty(),
+                    row.goal().isPresent() ? OptionalDouble.of(row.goal().get().limit()) : OptionalDouble.empty(),
+                    row.reached());
+        }
+    }
+
+    public ContactGoals {
+        rows = List.copyOf(rows);
+    }
+
+    /** Runs the scenes. */
+    public static ContactGoals check(Extent extent, Progress progress) {
+        List<ValidationRow> rows =
+                extent == Extent.QUICK ? ContactValidation.quick(progress) : ContactValidation.full(progress);
+        return new ContactGoals(rows.stream().map(Row::of).toList());
+    }
+
+    /** Whether every row that has a goal reaches it. */
+    public boolean areReached() {
+        return rows.stream().allMatch(row -> row.reached().orElse(true));
+    }
+
+    /** The rows as a JSON document. */
+    public String document() {
+        ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+        ObjectNode root = mapper.createObjectNode();
+        root.put("caution", Caution.TEXT);
+        root.put("software", Software.running().toString());
+        root.put("formatVersion", 1);
+        var array = root.putArray("rows");
+        for (Row row : rows) {
+            ObjectNode node = array.addObject();
+            node.put("measure", row.measure);
+            node.put("phantom", row.phantom);
+            node.put("metal", row.metal);
+            node.put("n", row.n);
+            node.put("notApplicable", row.notApplicable);
+            number(node, "bias", row.bias, "no scene entered");
+            number(node, "lower", row.lower, "fewer than two scenes entered");
+            number(node, "upper", row.upper, "fewer than two scenes entered");
+            number(node, "goalBias", row.goalBias, "row without goal");
+            number(node, "goalLower", row.goalLower, "row without goal");
+            number(node, "goalUpper", row.goalUpper, "row without goal");
+            if (row.reached.isPresent()) {
+                node.put("reached", row.reached.get());
+            } else {
+                node.putNull("reached");
+                node.put("reachedWhy", "row without goal");
+            }
+        }
+        try {
+            return mapper.writeValueAsString(root);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a tree of plain values can always be written", e);
+        }
+    }
+
+    private static void number(ObjectNode node, String name, OptionalDouble value, String why) {
+        if (value.isPresent()) {
+            node.put(name, value.getAsDouble());
+        } else {
+            node.putNull(name);
+            node.put(name + "Why", why);
+        }
+    }
+}

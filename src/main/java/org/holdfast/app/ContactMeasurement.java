@@ -1,0 +1,209 @@
+package org.holdfast.app;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.holdfast.construct.Construct;
+import org.holdfast.dicom.DicomReadException;
+import org.holdfast.finding.Finding;
+import org.holdfast.geometry.RigidTransform;
+import org.holdfast.intake.LoadedVolume;
+import org.holdfast.intake.SeriesHash;
+import org.holdfast.intake.Stack;
+import org.holdfast.intake.VolumeLoader;
+import org.holdfast.measure.ExamScan;
+import org.holdfast.measure.ExamScan.PoseKind;
+import org.holdfast.measure.HuPlausibility;
+import org.holdfast.measure.InterfaceCourse;
+import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.MeasurementSettings;
+import org.holdfast.measure.PointSpreadEstimate;
+import org.holdfast.progress.Progress;
+import org.holdfast.volume.Acquisition;
+import org.holdfast.volume.Comparability;
+
+/**
+ * Use case: interface contact of a construct on one or more exams. The reference exam is measured first and fixes what
+ * the others keep; one volume is held at a time. An exam that cannot be read is reported and does not stop the rest.
+ */
+public final class ContactMeasurement {
+
+    private static final double HEADER_SHARE = 0.1;
+
+    private final Construct construct;
+    private final MeasurementSettings settings;
+    private final PoseFile poses;
+    private final Progress progress;
+    private final List<Finding> findings = new ArrayList<>();
+
+    /** An exam whose headers were read. */
+    private record Opened(ExamArgument argument, MeasurableStack source, OptionalInt days, String label) {
+        String seriesUid() {
+            return source.stack().seriesInstanceUid();
+        }
+    }
+
+    /**
+     * @param construct the construct on its reference exam
+     * @param settings thresholds
+     * @param poses poses of exams that lie elsewhere than the reference exam
+     * @param progress how far it is
+     */
+    public ContactMeasurement(Construct construct, MeasurementSettings settings, PoseFile poses, Progress progress) {
+        this.construct = construct;
+        this.settings = settings;
+        this.poses = poses;
+        this.progress = progress;
+    }
+
+    /**
+     * Measures exams.
+     *
+     * @param exams at least one
+     * @throws UseCaseException if no exam can be read, or the reference exam cannot
+     */
+    public ContactReport measure(List<ExamArgument> exams) throws UseCaseException {
+        if (construct.interfaces().isEmpty()) {
+            throw new UseCaseException(
+                    "construct " + construct.id() + ": interfaces: expected at least one, found none");
+        }
+        List<Opened> opened = open(exams);
+        if (opened.isEmpty()) {
+            throw new UseCaseException("No exam could be read. "
+                    + String.join(" ", findings.stream().map(Finding::text).toList()));
+        }
+        Opened reference = referenceOf(opened);
+        List<InterfaceCourse> courses = InterfaceCourse.ofAll(construct, settings);
+        List<Opened> order = new ArrayList<>(opened);
+        order.remove(reference);
+        order.add(0, reference);
+        List<ExamResult> results = new ArrayList<>();
+        for (int n = 0; n < order.size(); n++) {
+            double from = HEADER_SHARE + (1 - HEADER_SHARE) * n / order.size();
+            double to = HEADER_SHARE + (1 - HEADER_SHARE) * (n + 1) / order.size();
+            try {
+                results.add(measure(order.get(n), reference, courses, progress.part(from, Math.min(1, to))));
+            } catch (DicomReadException e) {
+                if (n == 0) {
+                    throw new UseCaseException(
+                            "reference exam " + order.get(0).argument().folder() + ": " + e.getMessage(), e);
+                }
+                findings.add(Finding.error(
+                        "EXAM_NOT_READ",
+                        e.getMessage(),
+                        order.get(n).argument().folder().toString()));
+            }
+        }
+        // Undated exams keep the order in which they were named, after the dated ones.
+        results.sort(Comparator.comparingLong(
+                r -> r.daysSinceSurgery().isPresent() ? r.daysSinceSurgery().getAsInt() : Long.MAX_VALUE));
+        return new ContactReport(construct, settings, results, findings);
+    }
+
+    private List<Opened> open(List<ExamArgument> exams) {
+        List<Opened> opened = new ArrayList<>();
+        for (int n = 0; n < exams.size(); n++) {
+            ExamArgument exam = exams.get(n);
+            Progress part = progress.part(HEADER_SHARE * n / exams.size(), HEADER_SHARE * (n + 1) / exams.size());
+            try {
+                MeasurableStack source = MeasurableStack.find(exam, part);
+                Optional<LocalDate> date = source.stack().acquisition().date();
+                OptionalInt days = date.isPresent()
+                        ? OptionalInt.of(ExamLabel.daysSince(construct.operationDate(), date.get()))
+                        : OptionalInt.empty();
+                opened.add(new Opened(exam, source, days, exam.label().orElseGet(() -> ExamLabel.of(days))));
+            } catch (UseCaseException e) {
+                findings.add(Finding.error(
+                        "EXAM_NOT_READ", e.getMessage(), exam.folder().toString()));
+            }
+        }
+        return opened;
+    }
+
+    private Opened referenceOf(List<Opened> opened) {
+        for (Opened exam : opened) {
+            if (exam.seriesUid().equals(construct.referenceSeriesUid())) {
+                return exam;
+            }
+        }
+        Opened first = opened.get(0);
+        findings.add(Finding.warning(
+                "NO_REFERENCE_EXAM",
+                "None of the exams is the series on which the construct was laid out (" + construct.referenceSeriesUid()
+                        + "); " + first.label()
+                        + " is taken in its place: threshold, host bone and edges are read there.",
+                "construct " + construct.id()));
+        return first;
+    }
+
+    private ExamResult measure(Opened exam, Opened reference, List<InterfaceCourse> courses, Progress part)
+            throws DicomReadException {
+        Stack stack = exam.source().stack();
+        String sha256 = SeriesHash.of(stack);
+        LoadedVolume loaded = VolumeLoader.load(stack, part.part(0, 0.5));
+        List<Finding> notes = new ArrayList<>(exam.source().findings());
+        notes.addAll(loaded.findings());
+        boolean isReference = exam == reference;
+        Optional<RigidTransform> given = poses.of(exam.label(), exam.seriesUid());
+        PoseKind kind = given.isPresent() && !isIdentity(given.get()) ? PoseKind.NUDGED : PoseKind.IDENTITY;
+        RigidTransform pose = given.orElse(RigidTransform.IDENTITY);
+        String poseSource = poseSource(exam, isReference, given, notes);
+        notes.addAll(HuPlausibility.check(loaded.volume(), construct.axes(), pose, exam.label()));
+        Acquisition acquisition = loaded.acquisition();
+        PointSpreadEstimate spread = PointSpreadEstimate.ofKernelAndThickness(
+                acquisition, loaded.volume().grid());
+        ExamScan scan =
+                new ExamScan(exam.label(), exam.seriesUid(), sha256, loaded.volume(), acquisition, spread, pose, kind);
+        List<InterfaceExam> parts = new ArrayList<>();
+        for (int n = 0; n < courses.size(); n++) {
+            part.stopIfCancelled();
+            part.report(0.5 + 0.5 * n / courses.size(), "measuring " + exam.label());
+            parts.add(courses.get(n).measure(scan));
+        }
+        return new ExamResult(
+                exam.label(),
+                exam.seriesUid(),
+                sha256,
+                exam.days(),
+                isReference,
+                isReference
+                        ? List.of()
+                        : Comparability.between(reference.source().stack().acquisition(), acquisition),
+                kind,
+                poseSource,
+                pose,
+                spread,
+                parts,
+                notes);
+    }
+
+    private String poseSource(Opened exam, boolean isReference, Optional<RigidTransform> given, List<Finding> notes) {
+        if (given.isPresent() && !isReference) {
+            notes.add(Finding.warning(
+                    "POSE_GIVEN",
+                    "The pose was not measured: " + poses.source() + ". It is only as good as that source.",
+                    exam.label()));
+            return poses.source();
+        }
+        if (isReference) {
+            return "reference exam";
+        }
+        String frame = exam.source().stack().frameOfReferenceUid();
+        if (!frame.isEmpty() && frame.equals(construct.frameOfReferenceUid())) {
+            return "same frame of reference as the reference exam";
+        }
+        notes.add(Finding.warning(
+                "POSE_ASSUMED",
+                "The exam has another frame of reference than the construct and no pose was given: it is measured as if"
+                        + " the patient lay in the same place, which is seldom so. Look at the edges found.",
+                exam.label()));
+        return "assumed: same place as in the reference exam";
+    }
+
+    private static boolean isIdentity(RigidTransform pose) {
+        return pose.rotationAngleDeg() == 0 && pose.translationMm().norm() == 0;
+    }
+}

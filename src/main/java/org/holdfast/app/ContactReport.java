@@ -1,0 +1,23 @@
+package org.holdfast.app;
+
+import java.util.List;
+import org.holdfast.construct.Construct;
+import org.holdfast.finding.Finding;
+import org.holdfast.measure.MeasurementSettings;
+
+/**
+ * What {@link ContactMeasurement} found.
+ *
+ * @param construct the construct as measured
+ * @param settings thresholds used
+ * @param exams one an exam that could be read, oldest first where dated
+ * @param findings what is about the input as a whole, exams that could not be read included
+ */
+public record ContactReport(
+        Construct construct, MeasurementSettings settings, List<ExamResult> exams, List<Finding> findings) {
+
+    public ContactReport {
+        exams = List.copyOf(exams);
+        findings = List.copyOf(findings);
+    }
+}

@@ -1,0 +1,18 @@
+package org.holdfast.cli;
+
+import java.util.List;
+import picocli.CommandLine;
+
+/** Every command that the program offers, in the order in which the help lists them. */
+final class CommandList {
+
+    private CommandList() {}
+
+    /** The commands, each made anew and bound to the terminal it speaks to. To add a command, add a line. */
+    static List<Object> all(Terminal terminal) {
+        return List.of(
+                new InspectCommand(terminal),
+                new ContactCommand(terminal),
+                new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
+    }
+}

@@ -1,0 +1,57 @@
+package org.holdfast.cli;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.holdfast.app.Inspection;
+import org.holdfast.app.Inspection.Detail;
+import org.holdfast.app.InspectionReport;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code holdfast inspect}: what files and folders hold. */
+@Command(
+        name = "inspect",
+        description = "Lists the series and stacks in DICOM files and folders, with geometry, HU and what was odd.")
+final class InspectCommand implements Callable<Integer> {
+
+    private final Terminal terminal;
+
+    @Mixin
+    private JsonOption json;
+
+    @Option(names = "--files", description = "Describe every file too: stored values and what its pixel size means.")
+    private boolean files;
+
+    @Parameters(
+            paramLabel = "PATH",
+            arity = "1..*",
+            description = "Files or folders; folders with all that is in them.")
+    private List<Path> paths;
+
+    InspectCommand(Terminal terminal) {
+        this.terminal = terminal;
+    }
+
+    @Override
+    public Integer call() throws JsonProcessingException {
+        InspectionReport report = Inspection.inspect(paths, files ? Detail.FILES : Detail.SERIES, terminal.progress());
+        if (json.isWanted()) {
+            terminal.document(new ObjectMapper()
+                    .enable(SerializationFeature.INDENT_OUTPUT)
+                    .writeValueAsString(report));
+        } else {
+            InspectionWords.lines(report).forEach(terminal::line);
+        }
+        if (report.series().isEmpty()) {
+            terminal.message("None of the files could be read as a DICOM image or object.");
+            return ExitCode.NOT_POSSIBLE;
+        }
+        return ExitCode.DONE;
+    }
+}

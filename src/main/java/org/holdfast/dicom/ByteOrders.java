@@ -1,0 +1,18 @@
+package org.holdfast.dicom;
+
+/** Turns the byte order of a value field round. */
+final class ByteOrders {
+
+    private ByteOrders() {}
+
+    /** Reverses every group of so many bytes in place; an incomplete last group is left. */
+    static void swap(byte[] value, int unitBytes) {
+        for (int start = 0; unitBytes > 1 && start + unitBytes <= value.length; start += unitBytes) {
+            for (int a = start, b = start + unitBytes - 1; a < b; a++, b--) {
+                byte held = value[a];
+                value[a] = value[b];
+                value[b] = held;
+            }
+        }
+    }
+}

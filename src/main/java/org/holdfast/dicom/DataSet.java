@@ -1,0 +1,475 @@
+package org.holdfast.dicom;
+
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.TreeMap;
+
+/**
+ * A DICOM data set: elements by tag, in the standard's order. Immutable and safe to share between threads.
+ *
+ * <p>Getters are lenient, because a file is what it is: an element that is absent, empty or not of the asked kind gives
+ * an empty result; {@link #contains} and {@link #isBlank} tell these apart. Values are decoded when asked for. Text is
+ * decoded with the SpecificCharacterSet of this data set or of the one around it. Pixel data that was read from a file is
+ * not held here: see {@link DicomFile}.
+ */
+public final class DataSet {
+
+    private final NavigableMap<Integer, Element> elements;
+    private final Context context;
+
+    /**
+     * What items take over from the data set around them.
+     *
+     * @param characterSet how text is decoded
+     * @param signedPixels whether the pixels have a sign; null if not said
+     */
+    record Context(SpecificCharacterSet characterSet, Boolean signedPixels) {
+        static final Context NONE = new Context(SpecificCharacterSet.DEFAULT, null);
+    }
+
+    private DataSet(NavigableMap<Integer, Element> elements, Context context) {
+        this.elements = elements;
+        this.context = context;
+    }
+
+    /** Starts an empty data set. */
+    public static Builder builder() {
+        return new Builder(new TreeMap<>(Integer::compareUnsigned), Context.NONE);
+    }
+
+    static Builder builder(Context outer) {
+        return new Builder(new TreeMap<>(Integer::compareUnsigned), outer);
+    }
+
+    /** Starts a data set with the elements of this one. */
+    public Builder toBuilder() {
+        return new Builder(new TreeMap<>(elements), context);
+    }
+
+    /** Tags of all elements, in the standard's order. */
+    public List<Integer> tags() {
+        return List.copyOf(elements.keySet());
+    }
+
+    /** Whether the element is there, even if empty. */
+    public boolean contains(int tag) {
+        return elements.containsKey(tag);
+    }
+
+    /** Whether the element is absent, empty, or holds only blanks. */
+    public boolean isBlank(int tag) {
+        Element e = elements.get(tag);
+        if (e == null) {
+            return true;
+        }
+        if (e.isSequence()) {
+            return e.items().isEmpty();
+        }
+        if (e.vr().kind() != Vr.Kind.TEXT) {
+            return e.value().length == 0;
+        }
+        for (byte b : e.value()) {
+            if (b != ' ' && b != 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Representation of an element; empty if it is absent. */
+    public Optional<Vr> vr(int tag) {
+        return Optional.ofNullable(elements.get(tag)).map(this::writtenVr);
+    }
+
+    /** First value as text without padding; empty if absent or blank. */
+    public Optional<String> string(int tag) {
+        List<String> all = strings(tag);
+        return all.isEmpty() || all.get(0).isEmpty() ? Optional.empty() : Optional.of(all.get(0));
+    }
+
+    /** All values as text without padding; values in between may be empty text. Numbers are written out. */
+    public List<String> strings(int tag) {
+        Element e = elements.get(tag);
+        if (e == null || e.isSequence() || e.value().length == 0) {
+            return List.of();
+        }
+        return switch (e.vr().kind()) {
+            case TEXT -> texts(e);
+            case NUMBER -> numbersAsText(e);
+            default -> e.vr() == Vr.UN ? texts(e) : List.of();
+        };
+    }
+
+    /** First value as a whole number; empty if absent or not one. */
+    public OptionalInt integer(int tag) {
+        int[] all = integers(tag);
+        return all.length == 0 ? OptionalInt.empty() : OptionalInt.of(all[0]);
+    }
+
+    /**
+     * All values as whole numbers; an empty array if absent or if one is not a whole number of 32 bits. The sign of
+     * elements of type "US or SS" is that of the pixels, whatever the file says.
+     */
+    public int[] integers(int tag) {
+        double[] values = decimals(tag);
+        int[] whole = new int[values.length];
+        for (int i = 0; i < values.length; i++) {
+            if (values[i] != Math.rint(values[i]) || Math.abs(values[i]) > Integer.MAX_VALUE) {
+                return new int[0];
+            }
+            whole[i] = (int) values[i];
+        }
+        return whole;
+    }
+
+    /** First value as a number; empty if absent or not a finite number. */
+    public OptionalDouble decimal(int tag) {
+        double[] all = decimals(tag);
+        return all.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(all[0]);
+    }
+
+    /** All values as numbers; an empty array if absent or if one of them is not a finite number. */
+    public double[] decimals(int tag) {
+        Element e = elements.get(tag);
+        if (e == null || e.isSequence()) {
+            return new double[0];
+        }
+        if (e.vr().kind() == Vr.Kind.NUMBER) {
+            return binaryNumbers(e);
+        }
+        List<String> texts = strings(tag);
+        double[] values = new double[texts.size()];
+        for (int i = 0; i < values.length; i++) {
+            OptionalDouble value = NumberText.parse(texts.get(i));
+            if (value.isEmpty()) {
+                return new double[0];
+            }
+            values[i] = value.getAsDouble();
+        }
+        return values;
+    }
+
+    /** Items of a sequence; an empty list if absent or not a sequence. */
+    public List<DataSet> items(int tag) {
+        Element e = elements.get(tag);
+        return e == null || !e.isSequence() ? List.of() : e.items();
+    }
+
+    /** First item of a sequence. */
+    public Optional<DataSet> item(int tag) {
+        return items(tag).stream().findFirst();
+    }
+
+    /** The value field as it is, little endian; a copy. Empty if absent or a sequence. */
+    public Optional<byte[]> bytes(int tag) {
+        Element e = elements.get(tag);
+        return e == null || e.isSequence()
+                ? Optional.empty()
+                : Optional.of(e.value().clone());
+    }
+
+    /** The data set's elements, for writing. */
+    Iterable<Element> elements() {
+        return elements.values();
+    }
+
+    /** The representation to write: "US or SS" follows the pixels. */
+    Vr writtenVr(Element e) {
+        boolean either = (e.vr() == Vr.US || e.vr() == Vr.SS) && Tag.hasSignOfPixels(e.tag());
+        Boolean signed = signedPixels();
+        if (!either || signed == null || Tag.isLutDescriptor(e.tag())) {
+            return e.vr();
+        }
+        return signed ? Vr.SS : Vr.US;
+    }
+
+    /** What an item inside this data set takes over. */
+    Context inner() {
+        return new Context(characterSet(), signedPixels());
+    }
+
+    private SpecificCharacterSet characterSet() {
+        Element e = elements.get(Tag.SPECIFIC_CHARACTER_SET);
+        return e == null || e.isSequence() ? context.characterSet() : SpecificCharacterSet.ofElement(e.value());
+    }
+
+    private Boolean signedPixels() {
+        Element e = elements.get(Tag.PIXEL_REPRESENTATION);
+        boolean said = e != null && !e.isSequence() && e.value().length >= 2;
+        return said ? Boolean.valueOf((e.value()[0] & 1) == 1) : context.signedPixels();
+    }
+
+    private List<String> texts(Element e) {
+        String text = e.vr().usesCharacterSet()
+                ? characterSet().decode(e.value(), e.vr())
+                : new String(e.value(), StandardCharsets.ISO_8859_1);
+        if (!e.vr().isMultiValued() && e.vr() != Vr.UN) {
+            return List.of(withoutTrailingPadding(text));
+        }
+        List<String> values = new ArrayList<>();
+        for (String value : text.split("\\\\", -1)) {
+            values.add(trim(value));
+        }
+        return values.size() == 1 && values.get(0).isEmpty() ? List.of() : List.copyOf(values);
+    }
+
+    private static String trim(String value) {
+        String text = withoutTrailingPadding(value);
+        int from = 0;
+        while (from < text.length() && (text.charAt(from) == ' ' || text.charAt(from) == 0)) {
+            from++;
+        }
+        return text.substring(from);
+    }
+
+    private static String withoutTrailingPadding(String value) {
+        int to = value.length();
+        while (to > 0 && (value.charAt(to - 1) == ' ' || value.charAt(to - 1) == 0)) {
+            to--;
+        }
+        return value.substring(0, to);
+    }
+
+    private List<String> numbersAsText(Element e) {
+        if (e.vr() == Vr.AT) {
+            ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
+            List<String> tags = new ArrayList<>();
+            while (b.remaining() >= 4) {
+                tags.add(Tag.format((b.getShort() & 0xFFFF) << 16 | b.getShort() & 0xFFFF));
+            }
+            return tags;
+        }
+        List<String> values = new ArrayList<>();
+        for (double value : binaryNumbers(e)) {
+            boolean whole = value == Math.rint(value) && Math.abs(value) < 1e15;
+            values.add(whole ? String.format(Locale.ROOT, "%d", (long) value) : Double.toString(value));
+        }
+        return values;
+    }
+
+    private double[] binaryNumbers(Element e) {
+        ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
+        int count = e.vr() == Vr.AT ? 0 : e.value().length / e.vr().unitBytes();
+        double[] values = new double[count];
+        for (int i = 0; i < count; i++) {
+            values[i] = switch (e.vr()) {
+                case US, SS -> isSigned(e, i) ? b.getShort() : b.getShort() & 0xFFFF;
+                case UL -> b.getInt() & 0xFFFFFFFFL;
+                case SL -> b.getInt();
+                case FL -> b.getFloat();
+                case FD -> b.getDouble();
+                case UV -> Double.parseDouble(Long.toUnsignedString(b.getLong()));
+                default -> b.getLong();
+            };
+        }
+        return values;
+    }
+
+    private boolean isSigned(Element e, int index) {
+        if (Tag.isLutDescriptor(e.tag()) && index != 1) {
+            return false;
+        }
+        Boolean signed = Tag.hasSignOfPixels(e.tag()) ? signedPixels() : null;
+        return signed == null ? e.vr() == Vr.SS : signed;
+    }
+
+    /**
+     * Gathers the elements of a data set. Text beyond ASCII is written as UTF-8, and {@link #build} then says so in
+     * SpecificCharacterSet; where a data set that was read has one, it is kept, and text must fit it.
+     */
+    public static final class Builder {
+        private final NavigableMap<Integer, Element> elements;
+        private final Context context;
+
+        private Builder(NavigableMap<Integer, Element> elements, Context context) {
+            this.elements = elements;
+            this.context = context;
+        }
+
+        /** Text under the representation that the standard gives the element; several values make a list. */
+        public Builder string(int tag, String... values) {
+            return string(tag, standardVr(tag), values);
+        }
+
+        /**
+         * Text under a given representation.
+         *
+         * @throws IllegalArgumentException if the representation is not a text, a UID is over 64 characters or not made
+         *     of digits and points, or the text does not fit this data set's character set
+         */
+        public Builder string(int tag, Vr vr, String... values) {
+            if (vr.kind() != Vr.Kind.TEXT) {
+                throw new IllegalArgumentException(Tag.format(tag) + " holds " + vr + ", not text");
+            }
+            for (String value : values) {
+                if (vr == Vr.UI && !value.matches("[0-9.]{0,64}")) {
+                    throw new IllegalArgumentException(
+                            Tag.format(tag) + " needs a UID of at most 64 digits and points, got " + value);
+                }
+            }
+            return add(Element.ofBytes(tag, vr, encode(tag, vr, String.join("\\", values))));
+        }
+
+        /** Whole numbers under the representation that the standard gives the element (US, SS, UL, SL or IS). */
+        public Builder integers(int tag, int... values) {
+            Vr vr = standardVr(tag);
+            if (vr == Vr.IS) {
+                String[] texts = new String[values.length];
+                for (int i = 0; i < values.length; i++) {
+                    texts[i] = Integer.toString(values[i]);
+                }
+                return string(tag, vr, texts);
+            }
+            ByteBuffer b = ByteBuffer.allocate(values.length * vr.unitBytes()).order(ByteOrder.LITTLE_ENDIAN);
+            for (int value : values) {
+                switch (vr) {
+                    case US, SS -> b.putShort((short) requireRange(tag, value, -0x8000, 0xFFFF));
+                    case UL, SL -> b.putInt(value);
+                    default ->
+                        throw new IllegalArgumentException(Tag.format(tag) + " holds " + vr + ", not whole numbers");
+                }
+            }
+            return add(Element.ofBytes(tag, vr, b.array()));
+        }
+
+        /** Numbers under the representation that the standard gives the element (DS, FD or FL). */
+        public Builder decimals(int tag, double... values) {
+            Vr vr = standardVr(tag);
+            if (vr == Vr.DS) {
+                String[] texts = new String[values.length];
+                for (int i = 0; i < values.length; i++) {
+                    texts[i] = NumberText.format(values[i]);
+                }
+                return string(tag, vr, texts);
+            }
+            ByteBuffer b = ByteBuffer.allocate(values.length * vr.unitBytes()).order(ByteOrder.LITTLE_ENDIAN);
+            for (double value : values) {
+                switch (vr) {
+                    case FD -> b.putDouble(value);
+                    case FL -> b.putFloat((float) value);
+                    default -> throw new IllegalArgumentException(Tag.format(tag) + " holds " + vr + ", not decimals");
+                }
+            }
+            return add(Element.ofBytes(tag, vr, b.array()));
+        }
+
+        /** A sequence. */
+        public Builder items(int tag, List<DataSet> items) {
+            return add(Element.ofItems(tag, items));
+        }
+
+        /** A value field as it is, little endian; the array is copied. */
+        public Builder bytes(int tag, Vr vr, byte[] value) {
+            return add(Element.ofBytes(tag, vr, value.clone()));
+        }
+
+        /** 16-bit words, such as pixels of 16 bits allocated, as OW. */
+        public Builder words(int tag, short[] words) {
+            ByteBuffer b =
+                    ByteBuffer.allocate(Math.multiplyExact(2, words.length)).order(ByteOrder.LITTLE_ENDIAN);
+            b.asShortBuffer().put(words);
+            return add(Element.ofBytes(tag, Vr.OW, b.array()));
+        }
+
+        /** Leaves an element out. */
+        public Builder remove(int tag) {
+            elements.remove(tag);
+            return this;
+        }
+
+        /** The data set. The builder may be used further; it does not change what was built. */
+        public DataSet build() {
+            return new DataSet(new TreeMap<>(elements), context);
+        }
+
+        Builder add(Element element) {
+            elements.put(element.tag(), element);
+            return this;
+        }
+
+        DataSet.Context inner() {
+            return new DataSet(elements, context).inner();
+        }
+
+        private byte[] encode(int tag, Vr vr, String text) {
+            boolean ascii = StandardCharsets.US_ASCII.newEncoder().canEncode(text);
+            if (ascii || !vr.usesCharacterSet()) {
+                if (!ascii) {
+                    throw new IllegalArgumentException(Tag.format(tag) + " holds ASCII only, got " + text);
+                }
+                return text.getBytes(StandardCharsets.US_ASCII);
+            }
+            boolean said = elements.containsKey(Tag.SPECIFIC_CHARACTER_SET)
+                    || context.characterSet() != SpecificCharacterSet.DEFAULT;
+            if (!said) {
+                string(Tag.SPECIFIC_CHARACTER_SET, "ISO_IR 192");
+            }
+            return inner().characterSet()
+                    .encode(text)
+                    .orElseThrow(() -> new IllegalArgumentException(
+                            Tag.format(tag) + " cannot be written in this data set's character set: " + text));
+        }
+
+        private static Vr standardVr(int tag) {
+            Vr vr = ValueRepresentations.of(tag);
+            if (vr == Vr.UN) {
+                throw new IllegalArgumentException(
+                        Tag.format(tag) + " is not a standard element; say its representation");
+            }
+            return vr;
+        }
+
+        private static int requireRange(int tag, int value, int lowest, int highest) {
+            if (value < lowest || value > highest) {
+                throw new IllegalArgumentException(
+                        Tag.format(tag) + " holds 16 bits, " + lowest + " to " + highest + ", got " + value);
+            }
+            return value;
+        }
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof DataSet that && describe().equals(that.describe());
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(elements.size());
+    }
+
+    /** Elements with their decoded values, one line each, for messages and tests. */
+    public String describe() {
+        StringBuilder out = new StringBuilder();
+        describe(out, "");
+        return out.toString();
+    }
+
+    private void describe(StringBuilder out, String indent) {
+        for (Map.Entry<Integer, Element> entry : elements.entrySet()) {
+            Element e = entry.getValue();
+            out.append(indent).append(Tag.format(e.tag())).append(' ').append(writtenVr(e));
+            if (e.isSequence()) {
+                out.append(" items ").append(e.items().size()).append('\n');
+                for (DataSet item : e.items()) {
+                    item.describe(out, indent + "  > ");
+                }
+            } else if (e.vr().kind() == Vr.Kind.BYTES) {
+                out.append(" bytes ").append(e.value().length).append(" hash ");
+                out.append(java.util.Arrays.hashCode(e.value())).append('\n');
+            } else {
+                out.append(' ').append(strings(e.tag())).append('\n');
+            }
+        }
+    }
+}

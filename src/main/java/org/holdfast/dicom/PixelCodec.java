@@ -1,0 +1,23 @@
+package org.holdfast.dicom;
+
+import java.io.IOException;
+
+/**
+ * The seam for codecs: turns the pixel data of some transfer syntaxes into stored words. Implementations are stateless.
+ */
+interface PixelCodec {
+
+    /** Whether this codec reads these pixels. */
+    boolean reads(PixelSource source);
+
+    /**
+     * Reads one frame as 16-bit words, one for each sample in the order that is stored; the counted bits stand lowest.
+     *
+     * @param frameIndex 0-based
+     * @param words receives the frame; at least as long as it
+     * @param scratch memory to work in
+     * @return words that were read; fewer than the frame has if the file is cut short
+     */
+    int read(PixelSource source, int frameIndex, short[] words, PixelReader.Scratch scratch)
+            throws IOException, DicomReadException;
+}

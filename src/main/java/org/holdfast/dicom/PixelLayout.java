@@ -1,0 +1,104 @@
+package org.holdfast.dicom;
+
+import java.util.Objects;
+import java.util.OptionalInt;
+
+/**
+ * How the stored values of an image are arranged (PS3.3, section C.7.6.3). Immutable and checked: sizes can be multiplied
+ * without overflow.
+ *
+ * @param rows rows of a frame
+ * @param columns columns of a frame
+ * @param frames frames
+ * @param samples samples of a pixel, 1 for grey
+ * @param bitsAllocated bits that a sample takes, 1, 8, 16, 32 or 64
+ * @param bitsStored bits of it that count
+ * @param highBit position of the highest bit that counts
+ * @param signed whether stored values have a sign
+ * @param photometric photometric interpretation as written; empty if not said
+ */
+public record PixelLayout(
+        int rows,
+        int columns,
+        int frames,
+        int samples,
+        int bitsAllocated,
+        int bitsStored,
+        int highBit,
+        boolean signed,
+        String photometric) {
+
+    public PixelLayout {
+        Objects.requireNonNull(photometric, "photometric");
+        requireRange("rows", rows, 1, 0xFFFF);
+        requireRange("columns", columns, 1, 0xFFFF);
+        requireRange("frames", frames, 1, Integer.MAX_VALUE);
+        requireRange("samples", samples, 1, 4);
+        if (bitsAllocated != 1
+                && bitsAllocated != 8
+                && bitsAllocated != 16
+                && bitsAllocated != 32
+                && bitsAllocated != 64) {
+            throw new IllegalArgumentException("bitsAllocated must be 1, 8, 16, 32 or 64, got " + bitsAllocated);
+        }
+        requireRange("bitsStored", bitsStored, 1, bitsAllocated);
+        requireRange("highBit", highBit, bitsStored - 1, bitsAllocated - 1);
+    }
+
+    /**
+     * The layout that a header describes.
+     *
+     * @throws DicomReadException if rows, columns or bits are missing or impossible
+     */
+    public static PixelLayout of(DicomFile file) throws DicomReadException {
+        DataSet d = file.dataSet();
+        int allocated = required(file, Tag.BITS_ALLOCATED);
+        int stored = d.integer(Tag.BITS_STORED).orElse(allocated);
+        try {
+            return new PixelLayout(
+                    required(file, Tag.ROWS),
+                    required(file, Tag.COLUMNS),
+                    Math.max(1, d.integer(Tag.NUMBER_OF_FRAMES).orElse(1)),
+                    d.integer(Tag.SAMPLES_PER_PIXEL).orElse(1),
+                    allocated,
+                    stored,
+                    d.integer(Tag.HIGH_BIT).orElse(stored - 1),
+                    d.integer(Tag.PIXEL_REPRESENTATION).orElse(0) == 1,
+                    d.string(Tag.PHOTOMETRIC_INTERPRETATION).orElse(""));
+        } catch (IllegalArgumentException e) {
+            throw new DicomReadException(
+                    file.path(), -1, OptionalInt.of(Tag.BITS_ALLOCATED), "a possible pixel layout", e.getMessage(), e);
+        }
+    }
+
+    /** Stored values of a frame, all samples. */
+    public long frameValues() {
+        return (long) rows * columns * samples;
+    }
+
+    /** Bits of a frame; frames of single bits follow each other without filling (PS3.5, section 8.1.1). */
+    long frameBits() {
+        return frameValues() * bitsAllocated;
+    }
+
+    /** Bytes of all frames as they are stored without compression, without a padding byte. */
+    public long totalBytes() {
+        long bits = Math.multiplyExact(frameBits(), (long) frames);
+        return bits / 8 + (bits % 8 == 0 ? 0 : 1);
+    }
+
+    private static int required(DicomFile file, int tag) throws DicomReadException {
+        OptionalInt value = file.dataSet().integer(tag);
+        if (value.isEmpty()) {
+            throw new DicomReadException(
+                    file.path(), -1, OptionalInt.of(tag), "a number that describes the pixels", "none", null);
+        }
+        return value.getAsInt();
+    }
+
+    private static void requireRange(String name, int value, int lowest, int highest) {
+        if (value < lowest || value > highest) {
+            throw new IllegalArgumentException(name + " must be " + lowest + " to " + highest + ", got " + value);
+        }
+    }
+}

@@ -1,0 +1,65 @@
+package org.holdfast.dicom;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * All that is needed to read the pixels of one file later, without its header. Immutable; holds no pixels.
+ *
+ * @param path the file
+ * @param transferSyntax how the pixels are written
+ * @param dataSetStart offset of the data set in the file
+ * @param location where the pixel data lies
+ * @param layout how stored values are arranged
+ */
+public record PixelSource(
+        Path path, TransferSyntax transferSyntax, long dataSetStart, PixelLocation location, PixelLayout layout) {
+
+    public PixelSource {
+        Objects.requireNonNull(path, "path");
+        Objects.requireNonNull(transferSyntax, "transferSyntax");
+        Objects.requireNonNull(location, "location");
+        Objects.requireNonNull(layout, "layout");
+    }
+
+    /**
+     * The pixels of a file.
+     *
+     * @throws DicomReadException if there are none, or the header does not describe them
+     */
+    public static PixelSource of(DicomFile file) throws DicomReadException {
+        PixelLocation location = file.pixels()
+                .orElseThrow(() -> new DicomReadException(
+                        file.path(), -1, OptionalInt.of(Tag.PIXEL_DATA), "pixel data", "none", null));
+        return new PixelSource(file.path(), file.transferSyntax(), file.dataSetStart(), location, PixelLayout.of(file));
+    }
+
+    /** Why this version cannot read the pixels, or empty if it can. */
+    public Optional<String> whyUnreadable() {
+        if (PixelCodecs.of(this).isEmpty()) {
+            boolean compressed = transferSyntax.encapsulated() || location.length() < 0;
+            return Optional.of(
+                    compressed
+                            ? "compressed pixels, " + transferSyntax.describe() + ", are not read by this version"
+                            : String.format(
+                                    Locale.ROOT,
+                                    "pixels of %d bits in %s are not read by this version",
+                                    layout.bitsAllocated(),
+                                    Tag.format(location.tag())));
+        }
+        return Optional.empty();
+    }
+
+    /** Whether pixel data for all frames is there. */
+    public boolean isComplete() {
+        return location.length() < 0 || availableBytes() >= layout.totalBytes();
+    }
+
+    /** Bytes of pixel data that are there, at most as many as the element says. */
+    public long availableBytes() {
+        return location.length() < 0 ? location.available() : Math.min(location.length(), location.available());
+    }
+}

@@ -1,0 +1,128 @@
+package org.holdfast.intake;
+
+import java.util.Optional;
+import java.util.Set;
+import org.holdfast.dicom.PixelLayout;
+import org.holdfast.dicom.PixelSource;
+import org.holdfast.finding.Finding;
+
+/**
+ * What one file is for intake, and why it is not a slice of a stack if it is none.
+ *
+ * @param seriesKind the kind that a series of such files has
+ * @param whyNoSlice says why it is kept out of stacks; empty for a slice
+ */
+record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
+
+    private static final Set<String> CROSS_SECTIONAL = Set.of("CT", "MR", "PT");
+    private static final Set<String> RADIOGRAPHS = Set.of("CR", "DX", "DR", "RG", "RF", "XA", "MG", "PX", "IO");
+    private static final Set<String> NO_PICTURES = Set.of(
+            "SEG", "SR", "KO", "PR", "REG", "RTDOSE", "RTSTRUCT", "RTPLAN", "RTRECORD", "RWV", "DOC", "FID", "PLAN");
+
+    private static final Set<String> LOCALIZER_TYPES = Set.of("LOCALIZER", "SCOUT", "TOPOGRAM", "SURVIEW", "SCANOGRAM");
+    private static final Set<String> RENDERED_TYPES = Set.of(
+            "3D",
+            "VRT",
+            "VR",
+            "SSD",
+            "VOLUME_RENDERED",
+            "VOLUME RENDERED",
+            "MIP",
+            "MINIP",
+            "PROJECTION IMAGE",
+            "PROJECTION_IMAGE");
+    private static final Set<String> SCREEN_TYPES =
+            Set.of("DOSE", "DOSE_INFO", "DOSE INFO", "SCREEN SAVE", "SCREEN_SAVE", "SCREENSAVE", "SCREENSHOT");
+
+    private static final Set<String> ENHANCED_CLASSES = Set.of(
+            "1.2.840.10008.5.1.4.1.1.2.1",
+            "1.2.840.10008.5.1.4.1.1.2.2",
+            "1.2.840.10008.5.1.4.1.1.4.1",
+            "1.2.840.10008.5.1.4.1.1.4.4",
+            "1.2.840.10008.5.1.4.1.1.128.1",
+            "1.2.840.10008.5.1.4.1.1.130");
+
+    private static final String SECONDARY_CAPTURE = "1.2.840.10008.5.1.4.1.1.7";
+
+    static ImageKind of(ImageHeader header) {
+        Identity identity = header.identity();
+        if (!header.hasPixelData() || NO_PICTURES.contains(identity.modality())) {
+            String what = identity.modality().isEmpty() ? "no modality" : "modality " + identity.modality();
+            String pixels = header.hasPixelData() ? "its pixels are no picture" : "no pixels";
+            return none(SeriesKind.OTHER, header, "NOT_AN_IMAGE", "an object of " + what + ": " + pixels);
+        }
+        if (RADIOGRAPHS.contains(identity.modality())) {
+            return none(
+                    SeriesKind.RADIOGRAPH,
+                    header,
+                    "RADIOGRAPH_LISTED",
+                    "a radiograph is listed, its pixels are not used by this version");
+        }
+        return header.pixels().isPresent()
+                ? sectionKind(header, header.pixels().get())
+                : image(header, "PIXELS_UNUSABLE", "the header does not describe its pixels in a possible way");
+    }
+
+    private static ImageKind sectionKind(ImageHeader header, PixelSource pixels) {
+        Identity identity = header.identity();
+        PixelLayout layout = pixels.layout();
+        if (layout.samples() != 1 || !layout.photometric().startsWith("MONOCHROME")) {
+            String what = layout.photometric().isEmpty() ? layout.samples() + " samples" : layout.photometric();
+            return image(header, "COLOUR_IMAGE", what + " pixels: a capture or report, not a slice");
+        }
+        if (has(identity, SCREEN_TYPES) || identity.sopClassUid().startsWith(SECONDARY_CAPTURE)) {
+            return image(header, "SCREEN_CAPTURE", "a screen or secondary capture, not a slice");
+        }
+        if (has(identity, LOCALIZER_TYPES)) {
+            return image(header, "LOCALIZER", "a localizer is a projection, not a slice; its values are not HU");
+        }
+        if (has(identity, RENDERED_TYPES)) {
+            return image(
+                    header,
+                    "RENDERED_IMAGE",
+                    "a derived rendering (" + String.join("\\", identity.imageType())
+                            + ") shows no slice; neither HU nor mm hold in it");
+        }
+        if (layout.frames() > 1 || isEnhanced(identity)) {
+            return image(
+                    header,
+                    "MULTI_FRAME_NOT_READ",
+                    "a multi-frame object of " + layout.frames()
+                            + " frames is listed, its slices are not read by this version");
+        }
+        if (!CROSS_SECTIONAL.contains(identity.modality())) {
+            return image(
+                    header, "NOT_CROSS_SECTIONAL", "modality " + identity.modality() + " makes no stack of slices");
+        }
+        return header.plane().isPresent()
+                ? new ImageKind(SeriesKind.VOLUME, Optional.empty())
+                : image(
+                        header,
+                        "NO_GEOMETRY",
+                        "position, orientation (orthonormal within 1e-3) or pixel spacing is missing: not placed in the"
+                                + " patient");
+    }
+
+    /** Enhanced and legacy-converted multi-frame CT, MR and PET keep their geometry in functional groups. */
+    private static boolean isEnhanced(Identity identity) {
+        return ENHANCED_CLASSES.contains(identity.sopClassUid());
+    }
+
+    /** Whether it is a localizer or rendering: it has a place in the patient, but its pixels show no slice. */
+    static boolean isProjection(Identity identity) {
+        return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES);
+    }
+
+    private static boolean has(Identity identity, Set<String> words) {
+        return identity.imageType().stream().anyMatch(words::contains);
+    }
+
+    private static ImageKind image(ImageHeader header, String code, String text) {
+        return none(SeriesKind.IMAGE, header, code, text);
+    }
+
+    private static ImageKind none(SeriesKind kind, ImageHeader header, String code, String text) {
+        return new ImageKind(
+                kind, Optional.of(Finding.info(code, text, header.path().toString())));
+    }
+}

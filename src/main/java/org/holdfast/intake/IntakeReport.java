@@ -1,0 +1,29 @@
+package org.holdfast.intake;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.holdfast.finding.Finding;
+
+/**
+ * What was found in files and folders. Immutable.
+ *
+ * @param series the series, by study, series number and UID
+ * @param unreadable files that could not be read
+ * @param findings what is about the whole input
+ */
+public record IntakeReport(List<Series> series, List<Unreadable> unreadable, List<Finding> findings) {
+
+    /**
+     * A file that could not be read.
+     *
+     * @param path the file
+     * @param reason why, in words
+     */
+    public record Unreadable(Path path, String reason) {}
+
+    public IntakeReport {
+        series = List.copyOf(series);
+        unreadable = List.copyOf(unreadable);
+        findings = List.copyOf(findings);
+    }
+}

@@ -1,0 +1,62 @@
+package org.holdfast.intake;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.holdfast.finding.Finding;
+
+/** Makes a series of its files: sorts out what is no slice, makes stacks of the rest, gathers what is to be said. */
+final class SeriesAssembler {
+
+    private SeriesAssembler() {}
+
+    static Series assemble(List<ImageHeader> unordered) {
+        List<ImageHeader> headers = new ArrayList<>(unordered);
+        headers.sort(Comparator.comparing((ImageHeader h) -> h.identity().sopInstanceUid())
+                .thenComparing(h -> h.path().toString()));
+        Identity first = headers.get(0).identity();
+        List<Finding> findings = new ArrayList<>();
+        List<ImageHeader> slices = new ArrayList<>();
+        SeriesKind kind = SeriesKind.OTHER;
+        for (ImageHeader header : headers) {
+            findings.addAll(header.findings());
+            ImageKind imageKind = ImageKind.of(header);
+            imageKind.whyNoSlice().ifPresentOrElse(findings::add, () -> slices.add(header));
+            kind = higher(kind, imageKind.whyNoSlice().isPresent() ? imageKind.seriesKind() : SeriesKind.IMAGE);
+        }
+        List<Stack> stacks = new StackAssembler(first.seriesInstanceUid(), findings).assemble(slices);
+        findings.addAll(mixedPatients(headers, first));
+        for (Stack stack : stacks) {
+            findings.addAll(stack.findings());
+        }
+        return new Series(
+                first.seriesInstanceUid(),
+                first.studyInstanceUid(),
+                headers.stream()
+                        .map(h -> h.identity().modality())
+                        .distinct()
+                        .sorted()
+                        .collect(Collectors.joining("|")),
+                first.description(),
+                stacks.isEmpty() ? kind : SeriesKind.VOLUME,
+                stacks,
+                headers,
+                FindingSummary.of(findings));
+    }
+
+    private static SeriesKind higher(SeriesKind a, SeriesKind b) {
+        return a.compareTo(b) < 0 ? a : b;
+    }
+
+    private static List<Finding> mixedPatients(List<ImageHeader> headers, Identity first) {
+        long patients =
+                headers.stream().map(h -> h.identity().patientId()).distinct().count();
+        return patients < 2
+                ? List.of()
+                : List.of(Finding.error(
+                        "SEVERAL_PATIENTS",
+                        patients + " patient numbers under one series UID",
+                        "series " + first.seriesInstanceUid()));
+    }
+}

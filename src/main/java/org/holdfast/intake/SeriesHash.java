@@ -1,0 +1,27 @@
+package org.holdfast.intake;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import org.holdfast.dicom.DicomReadException;
+
+/** One number for the exact files of a stack, kept with every result that was measured on it. */
+public final class SeriesHash {
+
+    private SeriesHash() {}
+
+    /**
+     * SHA-256 over (SOP instance UID, SHA-256 of the file's bytes) of each slice in stack order, as 64 hexadecimal digits.
+     *
+     * @throws DicomReadException if a file cannot be read
+     */
+    public static String of(Stack stack) throws DicomReadException {
+        MessageDigest digest = PixelDigest.sha256();
+        for (ImageHeader slice : stack.slices()) {
+            digest.update(slice.identity().sopInstanceUid().getBytes(StandardCharsets.US_ASCII));
+            digest.update((byte) 0);
+            digest.update(PixelDigest.ofFile(slice.path()));
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+}

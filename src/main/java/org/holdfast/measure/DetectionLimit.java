@@ -1,0 +1,109 @@
+package org.holdfast.measure;
+
+/**
+ * What the estimator by threshold can see: the gap at which contact turns into a gap, found by running the estimator
+ * itself on the model of the profile with the scan's point spread, plateau and bone.
+ */
+final class DetectionLimit {
+
+    private static final double COARSE_STEP_MM = 0.05;
+    private static final double RESOLUTION_MM = 0.005;
+    /**
+     * Noise of a window's mean over that of a voxel: trilinear interpolation alone leaves (2/3)³ = 0.30 of the variance
+     * on average over all positions, 0.54 of the standard deviation; the window takes a little more off.
+     */
+    private static final double WINDOW_NOISE = 0.5;
+    /** The implant's blur must stay so many standard deviations of a window's mean below the threshold. */
+    private static final double NOISE_SD = 2;
+    /** The point spread may be stated 10 % too small; the implant's flank depends steeply on it. */
+    private static final double SIGMA_MISJUDGED = 1.1;
+    /** The limit must not move by more than this if it is: the width within which a gap near the limit stays open. */
+    private static final double SETTLED_MM = 0.2;
+    /** A gap so much over the limit must not be called contact. */
+    private static final double WELL_OVER_MM = 0.4;
+
+    private static final double BEYOND_STEP_MM = 0.2;
+
+    private DetectionLimit() {}
+
+    /**
+     * The smallest gap that the estimator tells from contact, mm, or why the estimator does not apply: a gap of 0 would
+     * not be called contact, or where there is no bone at all the implant's blur would come within noise of the
+     * threshold, so that contact could be called at every gap.
+     *
+     * @param noiseSdHu standard deviation of a voxel's noise, HU; 0 if it is not known
+     */
+    static Stated smallestVisibleGapMm(
+            ProfileModel model, SampleClassifier classifier, FaceLayer face, double ceilingHu, double noiseSdHu) {
+        if (!isContact(model, 0, classifier, face, ceilingHu)) {
+            return Stated.not("bone below threshold beyond guard");
+        }
+        double limit = turnMm(model, classifier, face, ceilingHu);
+        double limitIfBlurrier =
+                turnMm(model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED), classifier, face, ceilingHu);
+        if (limit + RESOLUTION_MM >= classifier.settings().gapLimitMm() || limitIfBlurrier - limit > SETTLED_MM) {
+            return Stated.not("blur of the implant alone comes within reach of the threshold beyond the guard");
+        }
+        return readsBoneBeyond(limit, model, classifier, face, ceilingHu, noiseSdHu)
+                ? Stated.not("blur of the implant alone comes within noise of the threshold beyond the guard")
+                : Stated.of(limit);
+    }
+
+    /** The gap at which contact turns into a gap, mm; the settings' gap limit if it never does. */
+    private static double turnMm(ProfileModel model, SampleClassifier classifier, FaceLayer face, double ceilingHu) {
+        double limit = classifier.settings().gapLimitMm();
+        double contact = 0;
+        while (isContact(model, contact + COARSE_STEP_MM, classifier, face, ceilingHu)) {
+            contact += COARSE_STEP_MM;
+            if (contact >= limit) {
+                return limit;
+            }
+        }
+        double gap = contact + COARSE_STEP_MM;
+        while (gap - contact > RESOLUTION_MM) {
+            double middle = 0.5 * (contact + gap);
+            if (isContact(model, middle, classifier, face, ceilingHu)) {
+                contact = middle;
+            } else {
+                gap = middle;
+            }
+        }
+        return 0.5 * (contact + gap);
+    }
+
+    /**
+     * Whether a gap that is well over the limit could be called contact. It can: bone between 2 and 4 mm raises the
+     * level at which the implant's edge is sought, the edge moves inwards and the guard with it.
+     */
+    private static boolean readsBoneBeyond(
+            double limitMm,
+            ProfileModel model,
+            SampleClassifier classifier,
+            FaceLayer face,
+            double ceilingHu,
+            double noiseSdHu) {
+        double margin = NOISE_SD * WINDOW_NOISE * noiseSdHu;
+        SampleClassifier cautious =
+                new SampleClassifier(classifier.guardMm(), classifier.boneHu() - margin, classifier.settings());
+        double end = classifier.settings().gapLimitMm() + BEYOND_STEP_MM;
+        for (double gap = limitMm + WELL_OVER_MM; gap < end; gap += BEYOND_STEP_MM) {
+            if (isContact(model, gap, cautious, face, ceilingHu)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean isContact(
+            ProfileModel model, double gapMm, SampleClassifier classifier, FaceLayer face, double ceilingHu) {
+        MeasurementSettings s = classifier.settings();
+        Profile seen = model.profile(-face.insideMm(), s.profileOutsideMm(), s.profileStepMm(), gapMm)
+                .clippedAt(ceilingHu);
+        ImplantEdge edge = ImplantEdge.find(seen, face, ceilingHu, model.sigmaMm(), s);
+        return edge.obstacle() == null
+                && classifier
+                                .classify(seen, edge.tMm(), Double.POSITIVE_INFINITY)
+                                .tissue()
+                        == Tissue.CONTACT;
+    }
+}

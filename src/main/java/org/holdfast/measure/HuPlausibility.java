@@ -1,0 +1,131 @@
+package org.holdfast.measure;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.holdfast.construct.Axes;
+import org.holdfast.finding.Finding;
+import org.holdfast.geometry.PatientPoint;
+import org.holdfast.geometry.RigidTransform;
+import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.VolumeGrid;
+
+/**
+ * Is HU worth trusting? Muscle beside the spine must read 0 to 90 HU and air under −900 HU, else a warning. The places
+ * are named in the finding, so that a person can look whether they are muscle and air.
+ */
+public final class HuPlausibility {
+
+    private static final double MUSCLE_LOW_HU = 0;
+    private static final double MUSCLE_HIGH_HU = 90;
+    private static final double AIR_HIGH_HU = -900;
+    /** Values under this are looked at as air: it lies midway between lung and air. */
+    private static final double AIR_CANDIDATE_HU = -800;
+    /** Fewer voxels than this are not a region. */
+    private static final int MIN_VOXELS = 200;
+    /** Paraspinal muscle lies about so far beside and behind the vertebral body (common practice, no source). */
+    private static final double[] LATERAL_MM = {-35, 35};
+
+    private static final double[] POSTERIOR_MM = {35, 45, 55};
+    private static final double RADIUS_MM = 5;
+
+    private HuPlausibility() {}
+
+    /** Findings on muscle and air of one exam; empty where both read as they should. */
+    public static List<Finding> check(HuVolume volume, Axes axes, RigidTransform referenceToExam, String exam) {
+        List<Finding> findings = new ArrayList<>();
+        checkMuscle(volume, axes, referenceToExam, exam, findings);
+        checkAir(volume, exam, findings);
+        return findings;
+    }
+
+    private static void checkMuscle(
+            HuVolume volume, Axes axes, RigidTransform referenceToExam, String exam, List<Finding> findings) {
+        double median = Double.NaN;
+        PatientPoint place = null;
+        double distance = Double.POSITIVE_INFINITY;
+        for (double lateral : LATERAL_MM) {
+            for (double posterior : POSTERIOR_MM) {
+                PatientPoint centre = referenceToExam.apply(
+                        axes.origin().along(axes.left(), lateral).along(axes.posterior(), posterior));
+                double candidate = medianInSphere(volume, centre);
+                // The region nearest to what muscle should read speaks: bone and fat lie beside it.
+                double off = Math.abs(candidate - 0.5 * (MUSCLE_LOW_HU + MUSCLE_HIGH_HU));
+                if (off < distance) {
+                    distance = off;
+                    median = candidate;
+                    place = centre;
+                }
+            }
+        }
+        if (place == null) {
+            findings.add(Finding.info(
+                    "MUSCLE_NOT_CHECKED", "No paraspinal region lies in the image, muscle HU were not checked.", exam));
+        } else if (median < MUSCLE_LOW_HU || median > MUSCLE_HIGH_HU) {
+            findings.add(Finding.warning(
+                    "MUSCLE_HU",
+                    String.format(
+                            Locale.ROOT,
+                            "The paraspinal region nearest to muscle, %.0f mm round (%.1f, %.1f, %.1f), reads %.0f HU;"
+                                    + " muscle should read 0 to 90. Look whether it is muscle; if so, HU of this series"
+                                    + " are not to be trusted.",
+                            RADIUS_MM,
+                            place.x(),
+                            place.y(),
+                            place.z(),
+                            median),
+                    exam));
+        }
+    }
+
+    private static double medianInSphere(HuVolume volume, PatientPoint centre) {
+        double[] values = new double[4000];
+        int count = 0;
+        for (double x = -RADIUS_MM; x <= RADIUS_MM; x += 1) {
+            for (double y = -RADIUS_MM; y <= RADIUS_MM; y += 1) {
+                for (double z = -RADIUS_MM; z <= RADIUS_MM; z += 1) {
+                    if (x * x + y * y + z * z <= RADIUS_MM * RADIUS_MM) {
+                        double hu = volume.sample(centre.x() + x, centre.y() + y, centre.z() + z);
+                        if (!Double.isNaN(hu)) {
+                            values[count++] = hu;
+                        }
+                    }
+                }
+            }
+        }
+        return count < MIN_VOXELS ? Double.NaN : Quantiles.median(Arrays.copyOf(values, count));
+    }
+
+    private static void checkAir(HuVolume volume, String exam, List<Finding> findings) {
+        VolumeGrid grid = volume.grid();
+        double[] air = new double[20000];
+        int count = 0;
+        int step = Math.max(1, grid.columns() / 128);
+        int sliceStep = Math.max(1, grid.slices() / 16);
+        for (int k = 0; k < grid.slices(); k += sliceStep) {
+            for (int j = 0; j < grid.rows(); j += step) {
+                for (int i = 0; i < grid.columns() && count < air.length; i += step) {
+                    double hu = volume.hu(i, j, k);
+                    if (hu < AIR_CANDIDATE_HU) {
+                        air[count++] = hu;
+                    }
+                }
+            }
+        }
+        double median = Quantiles.median(Arrays.copyOf(air, count));
+        if (count < MIN_VOXELS) {
+            findings.add(Finding.info("AIR_NOT_CHECKED", "Too little air lies in the image to check its HU.", exam));
+        } else if (median >= AIR_HIGH_HU) {
+            findings.add(Finding.warning(
+                    "AIR_HU",
+                    String.format(
+                            Locale.ROOT,
+                            "Air in the image reads %.0f HU (median of what is under %.0f HU); it should read under"
+                                    + " −900. HU of this series are not to be trusted.",
+                            median,
+                            AIR_CANDIDATE_HU),
+                    exam));
+        }
+    }
+}

@@ -1,0 +1,65 @@
+package org.holdfast.measure;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.holdfast.construct.BoneInterface;
+import org.holdfast.construct.Component;
+import org.holdfast.construct.Construct;
+
+/**
+ * One interface through a subject's exams: the reference exam fixes edges, host bone and bone threshold, the others keep
+ * them. Exams may be given one after the other, so that no two volumes need be held at once; the reference exam comes
+ * first.
+ */
+public final class InterfaceCourse {
+
+    private final Construct construct;
+    private final BoneInterface face;
+    private final Component component;
+    private final MeasurementSettings settings;
+    private final ContactByThreshold estimator;
+    private ContactByThreshold.Reference reference;
+    private String referenceSha256;
+
+    /**
+     * @param construct the construct on its reference exam
+     * @param face the interface
+     * @param settings thresholds
+     */
+    public InterfaceCourse(Construct construct, BoneInterface face, MeasurementSettings settings) {
+        this.construct = construct;
+        this.face = face;
+        this.component = construct.component(face.component());
+        this.settings = settings;
+        this.estimator = new ContactByThreshold(construct, face, settings);
+    }
+
+    /** Measures one exam; the first call is taken for the reference exam. */
+    public InterfaceExam measure(ExamScan exam) {
+        if (referenceSha256 == null) {
+            referenceSha256 = exam.seriesSha256();
+        }
+        String key = StaleKey.of(settings, construct, List.of(referenceSha256, exam.seriesSha256()));
+        Verdict before = InterfaceVerdict.before(face, component, exam);
+        if (before.value().compareTo(Verdict.Value.READER_ONLY) >= 0) {
+            return new InterfaceExam(face, exam.label(), before, Optional.empty(), key);
+        }
+        ContactByThreshold.Measured measured =
+                reference == null ? estimator.measureReference(exam) : estimator.measureFollowUp(exam, reference);
+        if (reference == null) {
+            reference = measured.reference();
+        }
+        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), settings));
+        return new InterfaceExam(face, exam.label(), verdict, Optional.of(measured.contact()), key);
+    }
+
+    /** The courses of all interfaces of a construct. */
+    public static List<InterfaceCourse> ofAll(Construct construct, MeasurementSettings settings) {
+        List<InterfaceCourse> courses = new ArrayList<>();
+        for (BoneInterface face : construct.interfaces()) {
+            courses.add(new InterfaceCourse(construct, face, settings));
+        }
+        return courses;
+    }
+}

@@ -1,0 +1,70 @@
+package org.holdfast.measure;
+
+import org.holdfast.construct.BoneInterface;
+import org.holdfast.construct.Component;
+import org.holdfast.construct.Filler;
+import org.holdfast.volume.Acquisition;
+import org.holdfast.volume.Acquisition.Known;
+
+/** The rules for the verdict on an interface in an exam. */
+final class InterfaceVerdict {
+
+    private InterfaceVerdict() {}
+
+    /** What can be known before anything is measured: the implant's material, the exam's day and how it was made. */
+    static Verdict before(BoneInterface face, Component component, ExamScan exam) {
+        Acquisition acquisition = exam.acquisition();
+        Verdict verdict = Verdict.answerable();
+        if (acquisition.date().isPresent()
+                && !component.isInOn(acquisition.date().get())) {
+            return Verdict.because(
+                    Verdict.Value.NOT_ANSWERABLE,
+                    component.label() + " was not in the patient on "
+                            + acquisition.date().get());
+        }
+        if (!component.material().hasMetalEdge()) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.READER_ONLY, component.material().word() + " has no metal edge to measure from"));
+        }
+        if (!component.shape().hasDistance()) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.READER_ONLY, "a body given as a mesh is not measured by this version"));
+        }
+        if (acquisition.coneBeam() == Known.YES) {
+            verdict = verdict.and(
+                    Verdict.because(Verdict.Value.READER_ONLY, "cone-beam volume: geometry yes, HU measures refused"));
+        }
+        if (acquisition.artefactReduction() == Known.YES) {
+            verdict = verdict.and(
+                    Verdict.because(Verdict.Value.READER_ONLY, "artefact-reduced series alone: contact is not stated"));
+        }
+        if (face.filler() != Filler.NONE) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.CHANGE_ONLY,
+                    "filler " + face.filler().word() + ": mineral, graft included; only change from the first exam"));
+        }
+        return verdict;
+    }
+
+    /** What the measurement itself showed. */
+    static Verdict after(ThresholdContact contact, MeasurementSettings settings) {
+        if (contact.notAssessable() > 1 - 1e-9) {
+            return Verdict.because(Verdict.Value.NOT_ANSWERABLE, mainObstacle(contact));
+        }
+        if (1 - contact.notAssessable() < settings.minAssessable()) {
+            return Verdict.because(Verdict.Value.READER_ONLY, contact.fraction().why() + ": " + mainObstacle(contact));
+        }
+        if (contact.smallestVisibleGapMm().value().isEmpty()) {
+            return Verdict.because(
+                    Verdict.Value.READER_ONLY, contact.smallestVisibleGapMm().why());
+        }
+        return Verdict.answerable();
+    }
+
+    private static String mainObstacle(ThresholdContact contact) {
+        return contact.obstacles().entrySet().stream()
+                .max(java.util.Map.Entry.comparingByValue())
+                .map(e -> e.getKey().words())
+                .orElse("nothing assessable");
+    }
+}

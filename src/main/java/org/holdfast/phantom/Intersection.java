@@ -1,0 +1,19 @@
+package org.holdfast.phantom;
+
+/**
+ * The points that lie in both of two solids. The inside share is the product of both: exact where the two surfaces meet
+ * at right angles, and away from where they meet.
+ */
+public record Intersection(Solid a, Solid b) implements Solid {
+
+    @Override
+    public double signedDistanceMm(double x, double y, double z) {
+        return Math.max(a.signedDistanceMm(x, y, z), b.signedDistanceMm(x, y, z));
+    }
+
+    @Override
+    public double insideShare(double x, double y, double z, double blurMm, double insetMm) {
+        double first = a.insideShare(x, y, z, blurMm, insetMm);
+        return first == 0 ? 0 : first * b.insideShare(x, y, z, blurMm, insetMm);
+    }
+}

@@ -1,0 +1,291 @@
+package org.holdfast.validation;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.holdfast.construct.Axes;
+import org.holdfast.construct.Bone;
+import org.holdfast.construct.BoneInterface;
+import org.holdfast.construct.BoxShape;
+import org.holdfast.construct.Component;
+import org.holdfast.construct.ComponentKind;
+import org.holdfast.construct.Construct;
+import org.holdfast.construct.Filler;
+import org.holdfast.construct.Material;
+import org.holdfast.construct.PlanePatch;
+import org.holdfast.construct.Porous;
+import org.holdfast.geometry.RigidTransform;
+import org.holdfast.measure.ContactByThreshold;
+import org.holdfast.measure.ExamScan;
+import org.holdfast.measure.MeasurementSettings;
+import org.holdfast.measure.PointSpreadEstimate;
+import org.holdfast.measure.SampleReading;
+import org.holdfast.measure.ThresholdContact;
+import org.holdfast.measure.Tissue;
+import org.holdfast.phantom.FaceFrame;
+import org.holdfast.phantom.HuScale;
+import org.holdfast.phantom.InterfaceSpec;
+import org.holdfast.phantom.PointSpread;
+import org.holdfast.phantom.ScanSimulator;
+import org.holdfast.progress.Progress;
+import org.holdfast.volume.Acquisition;
+import org.holdfast.volume.HuVolume;
+
+/**
+ * Contact by threshold against the truth of simulated faces (analytic phantom).
+ *
+ * <p>Truth of a sample: contact if its gap is under the smallest gap that the estimator says it can see; samples within
+ * 0.2 mm of that limit are counted apart. A scene's difference is the estimated minus the true contact fraction over the
+ * rest of its assessable samples.
+ */
+public final class ContactValidation {
+
+    /** Samples whose gap is so near the limit are counted apart, mm. */
+    static final double APART_MM = 0.2;
+
+    // Source: measurement definitions, section 8, contact by threshold, phantom (a): bias 1 point, limits ± 3 points.
+    private static final ValidationRow.Goal GOAL = new ValidationRow.Goal(0.01, 0.03);
+
+    private static final String PHANTOM = "analytic";
+    private static final double[] CONTACT_CHANCES = {0, 0.2, 0.4, 0.6, 0.8, 1};
+
+    private ContactValidation() {}
+
+    /**
+     * How much is run.
+     *
+     * @param goalScenes scenes of the goal set with a porous face
+     * @param solidScenes scenes of the goal set with a solid titanium face, extended scale
+     * @param smallAreaScenes scenes of the goal set with small areas
+     * @param stressScenes scenes of the stress set
+     * @param narrowGapScenes scenes with gaps that no threshold can see
+     */
+    record Extent(int goalScenes, int solidScenes, int smallAreaScenes, int stressScenes, int narrowGapScenes) {}
+
+    /** Every scene. */
+    public static List<ValidationRow> full(Progress progress) {
+        return run(new Extent(144, 36, 12, 18, 24), progress);
+    }
+
+    /** A share of the scenes, for a test suite. */
+    public static List<ValidationRow> quick(Progress progress) {
+        return run(new Extent(30, 10, 4, 4, 6), progress);
+    }
+
+    static List<ValidationRow> run(Extent extent, Progress progress) {
+        List<ValidationRow> rows = new ArrayList<>();
+        rows.add(agreement(
+                new Series(
+                        "contact by threshold (goal set)",
+                        Material.TITANIUM_POROUS,
+                        ContactScene.Conditions.GOAL_SET,
+                        ContactScene.Gaps.LARGE_AREAS,
+                        1_000,
+                        Optional.of(GOAL)),
+                extent.goalScenes(),
+                progress.part(0, 0.45)));
+        rows.add(agreement(
+                new Series(
+                        "contact by threshold (goal set)",
+                        Material.TITANIUM_SOLID,
+                        ContactScene.Conditions.GOAL_SET,
+                        ContactScene.Gaps.LARGE_AREAS,
+                        2_000,
+                        Optional.of(GOAL)),
+                extent.solidScenes(),
+                progress.part(0.45, 0.6)));
+        rows.add(agreement(
+                new Series(
+                        "contact by threshold (areas of 6 mm)",
+                        Material.TITANIUM_POROUS,
+                        ContactScene.Conditions.GOAL_SET,
+                        ContactScene.Gaps.SMALL_AREAS,
+                        3_000,
+                        Optional.empty()),
+                extent.smallAreaScenes(),
+                progress.part(0.6, 0.7)));
+        rows.add(agreement(
+                new Series(
+                        "contact by threshold (stress set)",
+                        Material.TITANIUM_POROUS,
+                        ContactScene.Conditions.STRESS_SET,
+                        ContactScene.Gaps.LARGE_AREAS,
+                        4_000,
+                        Optional.empty()),
+                extent.stressScenes(),
+                progress.part(0.7, 0.85)));
+        rows.add(overstatement(extent.narrowGapScenes(), progress.part(0.85, 1)));
+        return rows;
+    }
+
+    /** One row's scenes and what it is held to. */
+    private record Series(
+            String name,
+            Material material,
+            ContactScene.Conditions conditions,
+            ContactScene.Gaps gaps,
+            long seed,
+            Optional<ValidationRow.Goal> goal) {
+
+        ContactScene scene(int n) {
+            // On the scale that clips at 3071 HU a solid face has no plateau; porous faces take both scales in turn.
+            boolean extended = material == Material.TITANIUM_SOLID || n % 2 == 1;
+            return ContactScene.draw(
+                    conditions,
+                    gaps,
+                    material,
+                    extended ? HuScale.EXTENDED_30710 : HuScale.CLIPPED_3071,
+                    CONTACT_CHANCES[n / 2 % CONTACT_CHANCES.length],
+                    seed + n);
+        }
+    }
+
+    private static ValidationRow agreement(Series series, int scenes, Progress progress) {
+        List<Double> differences = new ArrayList<>();
+        int notApplicable = 0;
+        for (int n = 0; n < scenes; n++) {
+            progress.stopIfCancelled();
+            progress.report((double) n / scenes, series.name());
+            ContactScene scene = series.scene(n);
+            ThresholdContact contact = measure(scene);
+            if (contact.fraction().value().isEmpty()) {
+                notApplicable++;
+            } else {
+                differences.add(differenceOf(
+                        scene, contact, contact.smallestVisibleGapMm().value().orElseThrow()));
+            }
+        }
+        return row(series.name(), series.material(), differences, notApplicable, series.goal());
+    }
+
+    /** How far apparent contact overstates bone that truly touches, where many gaps are too small to be seen. */
+    private static ValidationRow overstatement(int scenes, Progress progress) {
+        String name = "apparent minus true contact (gaps under 1.2 mm)";
+        List<Double> differences = new ArrayList<>();
+        int notApplicable = 0;
+        for (int n = 0; n < scenes; n++) {
+            progress.stopIfCancelled();
+            progress.report((double) n / scenes, name);
+            ContactScene scene = ContactScene.draw(
+                    ContactScene.Conditions.GOAL_SET,
+                    ContactScene.Gaps.NARROW,
+                    Material.TITANIUM_POROUS,
+                    HuScale.EXTENDED_30710,
+                    CONTACT_CHANCES[n % CONTACT_CHANCES.length],
+                    5_000 + n);
+            ThresholdContact contact = measure(scene);
+            if (contact.fraction().value().isEmpty()) {
+                notApplicable++;
+            } else {
+                differences.add(contact.fraction().value().orElseThrow()
+                        - scene.scene().pattern().contactShare());
+            }
+        }
+        return row(name, Material.TITANIUM_POROUS, differences, notApplicable, Optional.empty());
+    }
+
+    private static ValidationRow row(
+            String name,
+            Material material,
+            List<Double> differences,
+            int notApplicable,
+            Optional<ValidationRow.Goal> goal) {
+        return ValidationRow.of(
+                name,
+                PHANTOM,
+                material.word().replace('-', ' '),
+                differences.stream().mapToDouble(d -> d).toArray(),
+                notApplicable,
+                goal);
+    }
+
+    static double differenceOf(ContactScene scene, ThresholdContact contact, double limitMm) {
+        double seen = 0;
+        double truth = 0;
+        double area = 0;
+        for (SampleReading reading : contact.readings()) {
+            double gap = scene.scene()
+                    .trueGapMm(reading.sample().uMm(), reading.sample().vMm());
+            if (reading.tissue() != Tissue.NOT_ASSESSABLE && Math.abs(gap - limitMm) > APART_MM) {
+                area += reading.sample().areaMm2();
+                seen += reading.tissue() == Tissue.CONTACT ? reading.sample().areaMm2() : 0;
+                truth += gap < limitMm ? reading.sample().areaMm2() : 0;
+            }
+        }
+        return (seen - truth) / area;
+    }
+
+    static ThresholdContact measure(ContactScene scene) {
+        HuVolume volume = ScanSimulator.scan(scene.scene().scene(), scene.scan(), Progress.NONE);
+        PointSpread stated = scene.statedSpread();
+        ExamScan exam = new ExamScan(
+                "scene",
+                "1.2.3",
+                "00",
+                volume,
+                Acquisition.unknown(),
+                new PointSpreadEstimate(
+                        stated.sigmaInPlaneMm(), stated.sigmaAlongTableMm(), PointSpreadEstimate.Source.GIVEN),
+                RigidTransform.IDENTITY,
+                ExamScan.PoseKind.IDENTITY);
+        Construct construct = constructOf(scene);
+        return new ContactByThreshold(construct, construct.interfaces().get(0), MeasurementSettings.withDefaults())
+                .measureReference(exam)
+                .contact();
+    }
+
+    private static Construct constructOf(ContactScene scene) {
+        InterfaceSpec spec = scene.scene().spec();
+        FaceFrame face = scene.scene().face();
+        LocalDate day = LocalDate.of(2030, 1, 1);
+        boolean porous = scene.material() == Material.TITANIUM_POROUS;
+        Component body = new Component(
+                "body",
+                1,
+                "body",
+                ComponentKind.VERTEBRAL_BODY,
+                scene.material(),
+                day,
+                Optional.empty(),
+                porous ? Optional.of(new Porous(0.7, spec.porousDepthMm())) : Optional.empty(),
+                new BoxShape(
+                        face.centre().along(face.normal(), -0.5 * spec.thicknessMm()),
+                        List.of(face.u(), face.v(), face.normal()),
+                        List.of(spec.halfUMm(), spec.halfVMm(), 0.5 * spec.thicknessMm())));
+        PlanePatch patch = new PlanePatch(
+                PlanePatch.Outline.RECTANGLE,
+                face.centre(),
+                face.u(),
+                face.v(),
+                face.normal(),
+                face.halfUMm(),
+                face.halfVMm());
+        return new Construct(
+                "scene",
+                1,
+                day,
+                "1.2.3",
+                "1.2.4",
+                new Axes(face.centre(), face.u(), face.v(), face.normal()),
+                List.of(new Bone("host", "host bone")),
+                List.of(body),
+                List.of(),
+                List.of(new BoneInterface("face", 1, "face", "body", "host", Filler.NONE, List.of(patch))));
+    }
+
+    /** The row in words, for a person. */
+    public static String words(ValidationRow row) {
+        return String.format(
+                Locale.ROOT,
+                "%-50s n=%d, not applicable %d, bias %+.4f, limits %+.4f to %+.4f%s",
+                row.measure(),
+                row.n(),
+                row.notApplicable(),
+                row.bias().orElse(Double.NaN),
+                row.lower().orElse(Double.NaN),
+                row.upper().orElse(Double.NaN),
+                row.reached().map(r -> r ? ", goal reached" : ", goal missed").orElse(""));
+    }
+}

@@ -1,0 +1,4 @@
+package org.holdfast.architecture.trespass.review;
+
+/** Has a name that says nothing. */
+public record ReadingManager() {}

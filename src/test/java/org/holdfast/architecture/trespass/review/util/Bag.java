@@ -1,0 +1,4 @@
+package org.holdfast.architecture.trespass.review.util;
+
+/** Lies in a package that says nothing. */
+public record Bag() {}

@@ -1,0 +1,4 @@
+package org.holdfast.architecture.trespass.unlisted;
+
+/** Lies in a package without a row. */
+public record Stray() {}

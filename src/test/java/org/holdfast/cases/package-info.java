@@ -1,0 +1,2 @@
+/** Where tests find the case files that are not part of the project. */
+package org.holdfast.cases;
