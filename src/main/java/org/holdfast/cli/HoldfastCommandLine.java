@@ -42,6 +42,11 @@ public final class HoldfastCommandLine {
         return new HoldfastCommandLine(terminal, CommandList.all(terminal)).execute(arguments);
     }
 
+    /** The parser with all commands, for looking at them without running one. */
+    CommandLine parser() {
+        return commandLine;
+    }
+
     int execute(String... arguments) {
         int code;
         try {

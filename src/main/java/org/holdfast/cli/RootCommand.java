@@ -10,11 +10,9 @@ import picocli.CommandLine.Spec;
 /** The program without a command: it would open the window, which this version does not have. */
 @Command(
         name = "holdfast",
-        description = {
-            "Reviews serial imaging of porous titanium spine implants: does bone grow onto the implant, has a screw or"
-                    + " rod loosened or broken.",
-            ""
-        })
+        description =
+                "Reviews serial imaging of porous titanium spine implants: does bone grow onto the implant, has a screw or"
+                        + " rod loosened or broken.")
 final class RootCommand implements Callable<Integer> {
 
     private final Terminal terminal;

@@ -30,7 +30,7 @@ final class ValidateCommand implements Callable<Integer> {
     @Command(
             name = "contact",
             description = {
-                "Interface contact by threshold on simulated faces: bias and 95 % limits of estimate minus truth.",
+                "Interface contact by threshold on simulated faces: bias and 95 %% limits of estimate minus truth.",
                 "Ends with 1 if a goal is missed."
             })
     static final class Contact implements Callable<Integer> {

@@ -53,17 +53,17 @@ public record PixelLayout(
     public static PixelLayout of(DicomFile file) throws DicomReadException {
         DataSet d = file.dataSet();
         int allocated = required(file, Tag.BITS_ALLOCATED);
-        int stored = d.integer(Tag.BITS_STORED).orElse(allocated);
+        int stored = optional(file, Tag.BITS_STORED, allocated);
         try {
             return new PixelLayout(
                     required(file, Tag.ROWS),
                     required(file, Tag.COLUMNS),
-                    Math.max(1, d.integer(Tag.NUMBER_OF_FRAMES).orElse(1)),
-                    d.integer(Tag.SAMPLES_PER_PIXEL).orElse(1),
+                    Math.max(1, optional(file, Tag.NUMBER_OF_FRAMES, 1)),
+                    optional(file, Tag.SAMPLES_PER_PIXEL, 1),
                     allocated,
                     stored,
-                    d.integer(Tag.HIGH_BIT).orElse(stored - 1),
-                    d.integer(Tag.PIXEL_REPRESENTATION).orElse(0) == 1,
+                    optional(file, Tag.HIGH_BIT, stored - 1),
+                    optional(file, Tag.PIXEL_REPRESENTATION, 0) == 1,
                     d.string(Tag.PHOTOMETRIC_INTERPRETATION).orElse(""));
         } catch (IllegalArgumentException e) {
             throw new DicomReadException(
@@ -94,6 +94,15 @@ public record PixelLayout(
                     file.path(), -1, OptionalInt.of(tag), "a number that describes the pixels", "none", null);
         }
         return value.getAsInt();
+    }
+
+    private static int optional(DicomFile file, int tag, int absent) throws DicomReadException {
+        OptionalInt value = file.dataSet().integer(tag);
+        if (value.isEmpty() && !file.dataSet().isBlank(tag)) {
+            String got = String.join("\\", file.dataSet().strings(tag));
+            throw new DicomReadException(file.path(), -1, OptionalInt.of(tag), "a whole number", got, null);
+        }
+        return value.orElse(absent);
     }
 
     private static void requireRange(String name, int value, int lowest, int highest) {

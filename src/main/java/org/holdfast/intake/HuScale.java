@@ -43,7 +43,9 @@ public record HuScale(Optional<Rescale> rescale, String whyNotHu, Optional<Paddi
         OptionalDouble slope = d.decimal(Tag.RESCALE_SLOPE);
         OptionalDouble intercept = d.decimal(Tag.RESCALE_INTERCEPT);
         if (slope.isEmpty() || intercept.isEmpty()) {
-            return Optional.of("no RescaleSlope and RescaleIntercept");
+            String missing = slope.isEmpty() ? "RescaleSlope" : "RescaleIntercept";
+            boolean blank = d.isBlank(slope.isEmpty() ? Tag.RESCALE_SLOPE : Tag.RESCALE_INTERCEPT);
+            return Optional.of(blank ? "no " + missing : missing + " is not a number");
         }
         return slope.getAsDouble() == 0 ? Optional.of("RescaleSlope is 0") : Optional.empty();
     }

@@ -78,8 +78,21 @@ final class Bridging {
         spread();
     }
 
-    /** Share of the contact area that is bridged, over what can be assessed for bridging. */
-    static Stated of(
+    /**
+     * What is bridged.
+     *
+     * @param share bridged contact over the area that can be assessed for bridging
+     * @param bridged whether a sample is bridged contact, one a sample
+     */
+    record Result(Stated share, boolean[] bridged) {
+        /** Bridging is not looked for. */
+        static Result not(String why, int samples) {
+            return new Result(Stated.not(why), new boolean[samples]);
+        }
+    }
+
+    /** Looks for bridging under every sample of a face. */
+    static Result of(
             BoneInterface face,
             Construct construct,
             ExamScan exam,
@@ -90,6 +103,7 @@ final class Bridging {
             double plateauHu) {
         Bridging bridging = new Bridging(face, construct, exam, profiles, edges, classifier, plateauHu);
         MeasurementSettings settings = classifier.settings();
+        boolean[] isBridged = new boolean[edges.length];
         double assessable = 0;
         double bridged = 0;
         for (int n = 0; n < edges.length; n++) {
@@ -104,12 +118,14 @@ final class Bridging {
             if (outcome.tissue() == Tissue.CONTACT) {
                 PatientPoint at = profiles.points()[n].along(
                         profiles.normals()[n], outcome.boneAtMm() + 0.5 * settings.boneWindowMm());
-                bridged += bridging.isConnectedNear(at) ? area : 0;
+                isBridged[n] = bridging.isConnectedNear(at);
+                bridged += isBridged[n] ? area : 0;
             }
         }
-        return assessable > 0
+        Stated share = assessable > 0
                 ? Stated.of(bridged / assessable)
                 : Stated.not("no profile reaches the depth at which host bone is sought");
+        return new Result(share, isBridged);
     }
 
     private void box(FaceProfiles profiles, int[] lowest, int[] highest) {

@@ -148,10 +148,10 @@ public final class ContactByThreshold {
                     change,
                     stated(new AreaShares(samples, classify(profiles, edges, other)).contactOfAssessable(), refusal));
         }
-        List<SampleReading> readings = readings(profiles, edges, outcomes, classifier, reference);
-        Stated bridged = refusal.isEmpty()
+        Bridging.Result bridging = refusal.isEmpty()
                 ? Bridging.of(face, construct, exam, profiles, edges, outcomes, classifier, plateau)
-                : Stated.not(refusal);
+                : Bridging.Result.not(refusal, samples.size());
+        List<SampleReading> readings = readings(profiles, edges, outcomes, classifier, reference, bridging);
         return new ThresholdContact(
                 stated(shares.contactOfAssessable(), refusal),
                 shares.contactMm2() / total,
@@ -161,7 +161,7 @@ public final class ContactByThreshold {
                                 shares.contactAmong(reference.oppositeBone()),
                                 "no host bone opposite the face on the reference exam")
                         : Stated.not(refusal),
-                bridged,
+                bridging.share(),
                 hidden,
                 shares.obstacleShares(),
                 limit,
@@ -301,7 +301,8 @@ public final class ContactByThreshold {
             ImplantEdge[] edges,
             List<SampleClassifier.Outcome> outcomes,
             SampleClassifier classifier,
-            ReferenceFace reference) {
+            ReferenceFace reference,
+            Bridging.Result bridging) {
         List<SampleReading> readings = new ArrayList<>(edges.length);
         for (int n = 0; n < edges.length; n++) {
             Profile profile = profiles.profiles()[n];
@@ -318,7 +319,8 @@ public final class ContactByThreshold {
                     outcome.tissue() == Tissue.NOT_ASSESSABLE
                             ? OptionalDouble.empty()
                             : optional(classifier.beyondGuardHu(profile, edge)),
-                    reference.oppositeBone()[n]));
+                    reference.oppositeBone()[n],
+                    bridging.bridged()[n]));
         }
         return readings;
     }

@@ -16,6 +16,7 @@ import org.holdfast.construct.PatchSample;
  * @param hostHu median HU at the depth where host bone is read
  * @param beyondGuardHu mean HU over the 2 mm beyond the guard
  * @param isOppositeHostBone whether host bone lies opposite on the reference exam
+ * @param isBridged whether it is contact that is connected with host bone in depth
  */
 public record SampleReading(
         PatchSample sample,
@@ -26,7 +27,8 @@ public record SampleReading(
         OptionalDouble gapMm,
         OptionalDouble hostHu,
         OptionalDouble beyondGuardHu,
-        boolean isOppositeHostBone) {
+        boolean isOppositeHostBone,
+        boolean isBridged) {
 
     public SampleReading {
         if (tissue == Tissue.NOT_ASSESSABLE != obstacle.isPresent()) {

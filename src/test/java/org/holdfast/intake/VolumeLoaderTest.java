@@ -221,7 +221,8 @@ class VolumeLoaderTest {
     void reasonsWithoutHuAreGiven() {
         assertEquals("modality MR has no HU", whyNoHu(b -> b.string(Tag.MODALITY, "MR")));
         assertEquals("RescaleType is US, not HU", whyNoHu(b -> b.string(Tag.RESCALE_TYPE, "US")));
-        assertEquals("no RescaleSlope and RescaleIntercept", whyNoHu(b -> b.remove(Tag.RESCALE_SLOPE)));
+        assertEquals("no RescaleSlope", whyNoHu(b -> b.remove(Tag.RESCALE_SLOPE)));
+        assertEquals("RescaleIntercept is not a number", whyNoHu(b -> b.string(Tag.RESCALE_INTERCEPT, "x")));
         assertEquals("RescaleSlope is 0", whyNoHu(b -> b.decimals(Tag.RESCALE_SLOPE, 0)));
         assertEquals(
                 "a modality look-up table instead of a line to HU",

@@ -13,7 +13,11 @@ class DetectionLimitTest {
 
     private static Stated limit(ProfileModel model, double boneHu, double guardMm) {
         return DetectionLimit.smallestVisibleGapMm(
-                model, new SampleClassifier(guardMm, boneHu, MeasurementSettings.withDefaults()), POROUS, Double.NaN);
+                model,
+                new SampleClassifier(guardMm, boneHu, MeasurementSettings.withDefaults()),
+                POROUS,
+                Double.NaN,
+                0);
     }
 
     /**

@@ -1,0 +1,228 @@
+package org.holdfast.app;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.holdfast.exchange.CourseCsv;
+import org.holdfast.exchange.CourseRow;
+import org.holdfast.figure.Course;
+import org.holdfast.figure.CourseChart;
+import org.holdfast.figure.CourseExam;
+import org.holdfast.figure.CourseLine;
+import org.holdfast.figure.CoursePoint;
+import org.holdfast.figure.Drawing;
+import org.holdfast.figure.PngWriter;
+import org.holdfast.figure.SvgWriter;
+import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.Stated;
+import org.holdfast.measure.ThresholdContact;
+import org.holdfast.volume.Comparability;
+
+/**
+ * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole
+ * result as {@code results/contact.json}.
+ */
+public final class CourseFiles {
+
+    private static final double DAYS_PER_MONTH = 30.4375;
+    private static final double PIXELS_PER_UNIT = 2;
+    private static final String NO_TRUTH = "not a simulation";
+    private static final String NO_CONTACT = "not measured";
+
+    private final ContactReport report;
+    private final Map<String, Map<String, Double>> truth;
+
+    /**
+     * @param report what was measured
+     * @param truth true contact fraction by exam label and interface id, of a simulation; empty for a patient
+     */
+    public CourseFiles(ContactReport report, Map<String, Map<String, Double>> truth) {
+        this.report = report;
+        this.truth = Map.copyOf(truth);
+    }
+
+    /**
+     * Writes all files.
+     *
+     * @param folder an existing folder
+     * @return the files written, in the order in which a person would open them
+     * @throws UseCaseException if a file cannot be written
+     */
+    public List<Path> write(Path folder) throws UseCaseException {
+        List<Path> written = new ArrayList<>();
+        try {
+            Path results = Files.createDirectories(folder.resolve("results"));
+            Path maps = Files.createDirectories(results.resolve("maps"));
+            Path csv = folder.resolve("course.csv");
+            new CourseCsv(Software.running().toString(), Caution.TEXT).write(rows(), csv);
+            written.add(csv);
+            Drawing chart = CourseChart.draw(course());
+            Path png = folder.resolve("course.png");
+            PngWriter.write(chart, PIXELS_PER_UNIT, png);
+            written.add(png);
+            Path svg = folder.resolve("course.svg");
+            SvgWriter.write(chart, svg);
+            written.add(svg);
+            for (ExamResult exam : report.exams()) {
+                for (InterfaceExam part : exam.parts()) {
+                    if (part.contact().isPresent()) {
+                        written.add(FaceMapFile.write(report, exam, part, maps));
+                    }
+                }
+            }
+            Path json = results.resolve("contact.json");
+            Files.writeString(json, new ContactDocument().write(report), StandardCharsets.UTF_8);
+            written.add(json);
+        } catch (IOException e) {
+            throw new UseCaseException(folder + ": results cannot be written: " + e, e);
+        }
+        return written;
+    }
+
+    private List<CourseRow> rows() {
+        List<CourseRow> rows = new ArrayList<>();
+        for (ExamResult exam : report.exams()) {
+            for (InterfaceExam part : exam.parts()) {
+                rows.add(row(exam, part));
+            }
+        }
+        return rows;
+    }
+
+    private CourseRow row(ExamResult exam, InterfaceExam part) {
+        Stated days = exam.daysSinceSurgery().isPresent()
+                ? Stated.of(exam.daysSinceSurgery().getAsInt())
+                : Stated.not("undated");
+        Stated none = Stated.not(NO_CONTACT);
+        OptionalDouble trueFraction = truthOf(exam, part);
+        Stated truthStated = trueFraction.isPresent() ? Stated.of(trueFraction.getAsDouble()) : Stated.not(NO_TRUTH);
+        String causes = String.join("; ", part.verdict().causes());
+        String verdict = part.verdict().value().words();
+        if (part.contact().isEmpty()) {
+            return new CourseRow(
+                    exam.label(),
+                    days,
+                    part.face().label(),
+                    none,
+                    none,
+                    none,
+                    none,
+                    none,
+                    none,
+                    none,
+                    none,
+                    new CourseRow.Sensitivity(none, none, none, none),
+                    none,
+                    verdict,
+                    causes,
+                    truthStated);
+        }
+        ThresholdContact c = part.contact().get();
+        return new CourseRow(
+                exam.label(),
+                days,
+                part.face().label(),
+                c.fraction(),
+                Stated.of(c.low()),
+                Stated.of(c.high()),
+                c.smallestVisibleGapMm(),
+                c.bridged(),
+                Stated.of(c.notAssessable()),
+                Stated.of(c.boneHu()),
+                c.hostHu(),
+                new CourseRow.Sensitivity(
+                        c.sensitivity().get(-100),
+                        c.sensitivity().get(-50),
+                        c.sensitivity().get(50),
+                        c.sensitivity().get(100)),
+                c.jitterSd(),
+                verdict,
+                causes,
+                truthStated);
+    }
+
+    private Course course() {
+        List<ExamResult> dated = report.exams().stream()
+                .filter(e -> e.daysSinceSurgery().isPresent())
+                .toList();
+        List<CourseExam> exams = new ArrayList<>();
+        for (int n = 0; n < dated.size(); n++) {
+            ExamResult exam = dated.get(n);
+            boolean comparable = Comparability.allowsHuComparison(exam.comparability());
+            exams.add(new CourseExam(
+                    exam.label(),
+                    exam.daysSinceSurgery().getAsInt() / DAYS_PER_MONTH,
+                    comparable ? lastComparable(dated, n) : OptionalInt.empty(),
+                    comparable ? "" : cause(exam)));
+        }
+        List<CourseLine> lines = new ArrayList<>();
+        for (int face = 0; face < report.construct().interfaces().size(); face++) {
+            List<CoursePoint> points = new ArrayList<>();
+            for (ExamResult exam : dated) {
+                points.add(point(exam, exam.parts().get(face)));
+            }
+            lines.add(new CourseLine(report.construct().interfaces().get(face).label(), points));
+        }
+        return new Course(
+                "Interface contact, " + report.construct().id(),
+                "apparent contact by threshold; fraction of the assessable face, bars from all hidden open to all hidden"
+                        + " contact",
+                exams,
+                lines,
+                Caution.TEXT);
+    }
+
+    private static OptionalInt lastComparable(List<ExamResult> dated, int exam) {
+        for (int n = exam - 1; n >= 0; n--) {
+            if (Comparability.allowsHuComparison(dated.get(n).comparability())) {
+                return OptionalInt.of(n);
+            }
+        }
+        return OptionalInt.empty();
+    }
+
+    private static String cause(ExamResult exam) {
+        return exam.comparability().stream()
+                .filter(d -> d.effect() == Comparability.Effect.NO_HU_COMPARISON)
+                .map(d -> "other " + d.field())
+                .findFirst()
+                .orElse("not comparable");
+    }
+
+    private CoursePoint point(ExamResult exam, InterfaceExam part) {
+        OptionalDouble trueFraction = truthOf(exam, part);
+        CoursePoint point;
+        if (part.contact().isEmpty() || part.contact().get().fraction().value().isEmpty()) {
+            point = CoursePoint.notStated(
+                    part.contact().isEmpty()
+                            ? part.verdict().value().words()
+                            : part.contact().get().fraction().why());
+        } else {
+            ThresholdContact c = part.contact().get();
+            point = CoursePoint.stated(c.fraction().value().getAsDouble(), c.low(), c.high());
+            if (c.smallestVisibleGapMm().value().isPresent()) {
+                point = point.withSmallestVisibleGapMm(
+                        c.smallestVisibleGapMm().value().getAsDouble());
+            }
+        }
+        return trueFraction.isPresent() ? point.withTruth(trueFraction.getAsDouble()) : point;
+    }
+
+    private OptionalDouble truthOf(ExamResult exam, InterfaceExam part) {
+        Double fraction =
+                truth.getOrDefault(exam.label(), Map.of()).get(part.face().id());
+        return fraction == null ? OptionalDouble.empty() : OptionalDouble.of(fraction);
+    }
+
+    /** A file name out of words: lower case letters, digits and hyphens. */
+    static String fileName(String words) {
+        return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+    }
+}

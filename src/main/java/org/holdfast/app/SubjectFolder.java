@@ -1,0 +1,122 @@
+package org.holdfast.app;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A subject as a folder: {@code subject.json {code, surgeryDate, construct, exams [{label, folder, date?, posture?}]}} and
+ * what it names, paths relative to the folder.
+ *
+ * @param folder the folder
+ * @param code the subject's study code
+ * @param surgeryDate day of the operation
+ * @param construct the construct document
+ * @param exams the exams, in the order of the document
+ */
+public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Path construct, List<Exam> exams) {
+
+    /** Name of the document in the folder. */
+    public static final String DOCUMENT = "subject.json";
+
+    private static final Set<String> SUBJECT_FIELDS = Set.of("code", "surgeryDate", "construct", "exams");
+    private static final Set<String> EXAM_FIELDS = Set.of("label", "folder", "date", "posture");
+
+    /**
+     * One exam.
+     *
+     * @param label column label
+     * @param folder folder with its series
+     * @param date day of the exam, where the document says
+     * @param posture posture, where the document says
+     */
+    public record Exam(String label, Path folder, Optional<LocalDate> date, Optional<String> posture) {}
+
+    public SubjectFolder {
+        exams = List.copyOf(exams);
+    }
+
+    /**
+     * Reads a subject's folder.
+     *
+     * @throws UseCaseException if the document is missing or not such a document; names file and field
+     */
+    public static SubjectFolder read(Path folder) throws UseCaseException {
+        Path file = folder.resolve(DOCUMENT);
+        JsonNode root;
+        try {
+            root = new ObjectMapper().readTree(Files.readString(file, StandardCharsets.UTF_8));
+        } catch (JsonProcessingException e) {
+            throw new UseCaseException(file + ": not JSON: " + e.getOriginalMessage(), e);
+        } catch (IOException e) {
+            throw new UseCaseException(file + ": cannot be read: " + e, e);
+        }
+        requireKnown(root, SUBJECT_FIELDS, file + ": ");
+        List<Exam> exams = new ArrayList<>();
+        JsonNode array = root.path("exams");
+        if (!array.isArray() || array.isEmpty()) {
+            throw new UseCaseException(file + ": exams: expected at least one exam, found " + found(array));
+        }
+        for (int n = 0; n < array.size(); n++) {
+            String at = file + ": exams[" + n + "].";
+            JsonNode exam = array.get(n);
+            requireKnown(exam, EXAM_FIELDS, at);
+            exams.add(new Exam(
+                    text(exam, "label", at),
+                    folder.resolve(text(exam, "folder", at)),
+                    exam.hasNonNull("date") ? Optional.of(date(exam, "date", at)) : Optional.empty(),
+                    Optional.ofNullable(exam.path("posture").textValue())));
+        }
+        String at = file + ": ";
+        return new SubjectFolder(
+                folder,
+                text(root, "code", at),
+                date(root, "surgeryDate", at),
+                folder.resolve(text(root, "construct", at)),
+                exams);
+    }
+
+    private static void requireKnown(JsonNode node, Set<String> known, String at) throws UseCaseException {
+        if (!node.isObject()) {
+            throw new UseCaseException(at + "expected an object, found " + found(node));
+        }
+        for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
+            String name = names.next();
+            if (!known.contains(name)) {
+                throw new UseCaseException(at + name + ": unknown field; known are " + new java.util.TreeSet<>(known));
+            }
+        }
+    }
+
+    private static String text(JsonNode node, String field, String at) throws UseCaseException {
+        JsonNode value = node.path(field);
+        if (!value.isTextual() || value.asText().isBlank()) {
+            throw new UseCaseException(at + field + ": expected a text, found " + found(value));
+        }
+        return value.asText();
+    }
+
+    private static LocalDate date(JsonNode node, String field, String at) throws UseCaseException {
+        String text = text(node, field, at);
+        try {
+            return LocalDate.parse(text);
+        } catch (DateTimeParseException e) {
+            throw new UseCaseException(at + field + ": expected a date such as 2030-01-31, found " + text, e);
+        }
+    }
+
+    private static String found(JsonNode node) {
+        return node.isMissingNode() ? "nothing" : node.toString();
+    }
+}

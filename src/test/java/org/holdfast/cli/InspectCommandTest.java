@@ -1,0 +1,146 @@
+package org.holdfast.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.holdfast.app.Caution;
+import org.holdfast.dicom.DataSet;
+import org.holdfast.dicom.DicomWriter;
+import org.holdfast.dicom.Tag;
+import org.holdfast.dicom.TransferSyntax;
+import org.holdfast.dicom.Uid;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The inspect command: its document, its words, its exit codes. */
+class InspectCommandTest {
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void documentHasTheFieldsOfTheFormat() throws Exception {
+        writeTwoSlices();
+        Files.writeString(folder.resolve("notes.txt"), "not an image");
+        CapturedTerminal terminal = new CapturedTerminal();
+        int code = terminal.run(CommandList::all, "inspect", "--json", "--files", folder.toString());
+        assertEquals(ExitCode.DONE, code, terminal.messages());
+        JsonNode document = new ObjectMapper().readTree(terminal.result());
+        assertEquals(Caution.TEXT, document.get("caution").asText());
+        assertEquals(1, document.get("formatVersion").asInt());
+        assertEquals(1, document.get("unreadable").size());
+        JsonNode series = document.get("series").get(0);
+        assertEquals(
+                List.of("seriesInstanceUid", "modality", "description", "kind", "stacks", "findings", "files"),
+                names(series));
+        assertEquals("volume", series.get("kind").asText());
+        JsonNode stack = series.get("stacks").get(0);
+        assertEquals(
+                List.of(
+                        "rows",
+                        "columns",
+                        "slices",
+                        "pixelSpacingMm",
+                        "pitchMm",
+                        "positionsMm",
+                        "shearDeg",
+                        "irregular",
+                        "holes",
+                        "rowDirection",
+                        "columnDirection",
+                        "firstPositionMm",
+                        "lastPositionMm",
+                        "firstToLastSamePixelMm",
+                        "hu"),
+                names(stack));
+        // By hand: rows 0.7 mm and columns 0.5 mm apart; slices at 3 and 5 mm; stored 1024 and 1124 minus 1024.
+        assertEquals("[0.7,0.5]", stack.get("pixelSpacingMm").toString());
+        assertEquals("[3.0,5.0]", stack.get("positionsMm").toString());
+        assertEquals(2, stack.get("firstToLastSamePixelMm").asDouble());
+        assertEquals(50, stack.get("hu").get("mean").asDouble());
+        assertTrue(stack.get("hu").get("ceiling").isNull());
+        assertFalse(stack.get("hu").get("ceilingWhy").asText().isEmpty());
+        JsonNode file = series.get("files").get(0);
+        assertEquals(
+                List.of(
+                        "path",
+                        "transferSyntax",
+                        "bits",
+                        "samples",
+                        "photometric",
+                        "storedMin",
+                        "storedMax",
+                        "storedMean",
+                        "lossy",
+                        "scale"),
+                names(file));
+        assertEquals(
+                List.of("code", "severity", "text", "where"),
+                names(series.get("findings").get(0)));
+    }
+
+    @Test
+    void wordsSayTheSameAndEndWithTheCaution() throws Exception {
+        writeTwoSlices();
+        CapturedTerminal terminal = new CapturedTerminal();
+        assertEquals(ExitCode.DONE, terminal.run(CommandList::all, "inspect", folder.toString()));
+        assertTrue(
+                terminal.result().contains("Stack of 2 slices, 2 rows × 2 columns, pixels 0.7000 × 0.5000 mm"),
+                terminal.result());
+        assertTrue(terminal.result().contains("HU 0 to 100, mean 50.0000 over 8 of 8 voxels; not clipped"));
+        assertTrue(terminal.result().contains("not a medical device"));
+    }
+
+    @Test
+    void nothingReadableIsExitCodeOne() throws Exception {
+        Files.writeString(folder.resolve("notes.txt"), "not an image");
+        CapturedTerminal terminal = new CapturedTerminal();
+        assertEquals(ExitCode.NOT_POSSIBLE, terminal.run(CommandList::all, "inspect", "--json", folder.toString()));
+        assertEquals(
+                1,
+                new ObjectMapper().readTree(terminal.result()).get("unreadable").size());
+    }
+
+    @Test
+    void noPathIsWrongUse() {
+        assertEquals(ExitCode.WRONG_USE, new CapturedTerminal().run(CommandList::all, "inspect"));
+    }
+
+    private void writeTwoSlices() throws Exception {
+        for (int k = 0; k < 2; k++) {
+            short value = (short) (1024 + 100 * k);
+            DataSet slice = DataSet.builder()
+                    .string(Tag.SOP_CLASS_UID, "1.2.840.10008.5.1.4.1.1.2")
+                    .string(Tag.SOP_INSTANCE_UID, Uid.fromName("inspect " + k))
+                    .string(Tag.SERIES_INSTANCE_UID, Uid.fromName("inspect"))
+                    .string(Tag.MODALITY, "CT")
+                    .decimals(Tag.IMAGE_POSITION_PATIENT, 0, 0, 3 + 2 * k)
+                    .decimals(Tag.IMAGE_ORIENTATION_PATIENT, 1, 0, 0, 0, 1, 0)
+                    .decimals(Tag.PIXEL_SPACING, 0.7, 0.5)
+                    .integers(Tag.SAMPLES_PER_PIXEL, 1)
+                    .string(Tag.PHOTOMETRIC_INTERPRETATION, "MONOCHROME2")
+                    .integers(Tag.ROWS, 2)
+                    .integers(Tag.COLUMNS, 2)
+                    .integers(Tag.BITS_ALLOCATED, 16)
+                    .integers(Tag.PIXEL_REPRESENTATION, 1)
+                    .decimals(Tag.RESCALE_SLOPE, 1)
+                    .decimals(Tag.RESCALE_INTERCEPT, -1024)
+                    .words(Tag.PIXEL_DATA, new short[] {value, value, value, value})
+                    .build();
+            DicomWriter.write(folder.resolve("slice" + k), slice, TransferSyntax.EXPLICIT_LITTLE_ENDIAN);
+        }
+    }
+
+    private static List<String> names(JsonNode node) {
+        List<String> names = new ArrayList<>();
+        node.fieldNames().forEachRemaining(names::add);
+        return names;
+    }
+}
