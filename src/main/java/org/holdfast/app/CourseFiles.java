@@ -24,7 +24,7 @@ import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
 import org.holdfast.volume.Comparability;
-import org.holdfast.volume.Difference.Effect;
+import org.holdfast.volume.Comparability.Effect;
 
 /**
  * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole

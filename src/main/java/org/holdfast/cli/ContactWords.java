@@ -13,7 +13,7 @@ import org.holdfast.finding.Severity;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
-import org.holdfast.volume.Difference;
+import org.holdfast.volume.Comparability.Difference;
 
 /** A contact report in words: a table, then what a person should know. */
 final class ContactWords {
