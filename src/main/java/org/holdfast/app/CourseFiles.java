@@ -24,6 +24,7 @@ import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
 import org.holdfast.volume.Comparability;
+import org.holdfast.volume.Difference.Effect;
 
 /**
  * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole
@@ -190,7 +191,7 @@ public final class CourseFiles {
 
     private static String cause(ExamResult exam) {
         return exam.comparability().stream()
-                .filter(d -> d.effect() == Comparability.Effect.NO_HU_COMPARISON)
+                .filter(d -> d.effect() == Effect.NO_HU_COMPARISON)
                 .map(d -> "other " + d.field())
                 .findFirst()
                 .orElse("not comparable");

@@ -13,7 +13,7 @@ import org.holdfast.finding.Severity;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
-import org.holdfast.volume.Comparability;
+import org.holdfast.volume.Difference;
 
 /** A contact report in words: a table, then what a person should know. */
 final class ContactWords {
@@ -123,8 +123,19 @@ final class ContactWords {
     private static List<String> notes(ContactReport report) {
         List<String> lines = new ArrayList<>();
         for (ExamResult exam : report.exams()) {
-            for (Comparability.Difference difference : exam.comparability()) {
-                lines.add(Wrapping.wrap(exam.label() + ": " + difference.sentence(), 100));
+            List<String> unknown = new ArrayList<>();
+            for (Difference difference : exam.comparability()) {
+                if (difference.isUnknown()) {
+                    unknown.add(difference.field());
+                } else {
+                    lines.add(Wrapping.wrap(exam.label() + ": " + difference.sentence(), 100));
+                }
+            }
+            if (!unknown.isEmpty()) {
+                lines.add(Wrapping.wrap(
+                        exam.label() + ": whether these are as on the reference exam is not known: "
+                                + String.join(", ", unknown) + ".",
+                        100));
             }
             for (Finding finding : exam.findings()) {
                 lines.add(Wrapping.wrap(exam.label() + ": " + finding.text(), 100));
