@@ -14,7 +14,7 @@ import org.holdfast.measure.Obstacle;
 import org.holdfast.measure.SettingsJson;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
-import org.holdfast.volume.Difference;
+import org.holdfast.volume.Comparability.Difference;
 
 /** A contact report as its JSON document: fractions 0 to 1, a number that is not stated is null with a reason beside it. */
 public final class ContactDocument {

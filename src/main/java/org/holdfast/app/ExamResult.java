@@ -7,7 +7,7 @@ import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.PointSpreadEstimate;
-import org.holdfast.volume.Difference;
+import org.holdfast.volume.Comparability.Difference;
 
 /**
  * One exam of a contact report.

@@ -12,7 +12,8 @@ import java.util.OptionalDouble;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.volume.Acquisition.Known;
-import org.holdfast.volume.Difference.Effect;
+import org.holdfast.volume.Comparability.Difference;
+import org.holdfast.volume.Comparability.Effect;
 import org.junit.jupiter.api.Test;
 
 class ComparabilityTest {
@@ -138,12 +139,46 @@ class ComparabilityTest {
     }
 
     @Test
+    void artefactReductionOnOneSideForbidsHuComparison() {
+        later.reduction = Known.YES;
+
+        assertEquals("artefactReduction", only().field());
+        assertEquals(Effect.NO_HU_COMPARISON, only().effect());
+
+        later.reduction = Known.UNKNOWN;
+        assertEquals(Effect.CAUTION, only().effect());
+    }
+
+    @Test
+    void whatForbidsComesFirst() {
+        later.posture = "FFS";
+        later.scanner = "";
+        later.kernel = "Soft 40";
+
+        List<Difference> differences = Comparability.between(reference.scan(), later.scan());
+
+        assertEquals(
+                List.of("kernel", "scannerModel", "posture"),
+                differences.stream().map(Difference::field).toList());
+    }
+
+    @Test
+    void acquisitionsAloneAreComparedAlike() {
+        later.kvp = OptionalDouble.of(100);
+        later.pitch = 2;
+
+        List<Difference> differences = Comparability.between(
+                reference.scan().acquisition(), later.scan().acquisition());
+
+        assertEquals(List.of("kvp"), differences.stream().map(Difference::field).toList());
+    }
+
+    @Test
     void everythingElseIsACaution() {
         later.reconstruction = "ITERATIVE 3";
         later.thickness = OptionalDouble.of(1);
         later.field = OptionalDouble.of(250);
         later.contrast = Known.YES;
-        later.reduction = Known.YES;
         later.detector = "photon counting";
         later.scanner = "Invented Two";
         later.posture = "FFS";
@@ -156,23 +191,22 @@ class ComparabilityTest {
         assertEquals(
                 List.of(
                         "reconstruction",
-                        "artefactReduction",
                         "sliceThicknessMm",
-                        "pitchMm",
-                        "pixelSpacingMm",
                         "fieldOfViewMm",
-                        "noiseSdHu",
                         "contrastAgent",
                         "detector",
                         "scannerModel",
-                        "posture"),
+                        "posture",
+                        "pitchMm",
+                        "pixelSpacingMm",
+                        "noiseSdHu"),
                 differences.stream().map(Difference::field).toList());
         assertTrue(Comparability.allowsHuComparison(differences));
         assertEquals("none named", differences.get(0).referenceValue());
-        assertEquals("0.45 × 0.45 mm", differences.get(4).referenceValue());
+        assertEquals("0.45 × 0.45 mm", differences.get(8).referenceValue());
         assertEquals(
                 "Contrast agent: no on the reference exam, yes on this one; part of a change in HU may come from it.",
-                differences.get(7).sentence());
+                differences.get(3).sentence());
     }
 
     @Test
@@ -206,27 +240,15 @@ class ComparabilityTest {
     }
 
     @Test
-    void saysThatNothingIsKnown() {
+    void saysWhatNeitherExamGivesWhereItWouldDecide() {
         Facts facts = new Facts();
         ScanFacts unknown = new ScanFacts(Acquisition.unknown(), facts.scan().grid(), OptionalDouble.empty());
 
         List<Difference> differences = Comparability.between(unknown, unknown);
 
-        // By hand: all but the monoenergetic energy and the reconstruction, which are named only where used, and the
-        // spacings, which the grid gives
+        // By hand: what would forbid the comparison if it differed, and is not just named where used
         assertEquals(
-                List.of(
-                        "kvp",
-                        "coneBeam",
-                        "kernel",
-                        "artefactReduction",
-                        "sliceThicknessMm",
-                        "fieldOfViewMm",
-                        "noiseSdHu",
-                        "contrastAgent",
-                        "detector",
-                        "scannerModel",
-                        "posture"),
+                List.of("kvp", "kernel", "artefactReduction"),
                 differences.stream().map(Difference::field).toList());
         assertTrue(differences.stream().allMatch(d -> d.effect() == Effect.CAUTION));
     }

@@ -143,6 +143,16 @@ class HuVolumeTest {
     }
 
     @Test
+    void aSliceCutShortIsEmptyBehindWhatWasRead() {
+        VolumeGrid grid = new VolumeGrid(4, 1, 1, 1, TestGrids.X, TestGrids.Y, List.of(PatientPoint.ORIGIN));
+        HuVolume volume = HuVolume.builder(grid, new StoredFormat(16, true), new Rescale[] {new Rescale(1, 0)})
+                .slice(0, new short[] {5, 6, 7, 8}, null, 2)
+                .build();
+
+        assertHu(volume, 5, 6, Double.NaN, Double.NaN);
+    }
+
+    @Test
     void refusesASliceOfAnotherSize() {
         HuVolume.Builder builder = HuVolume.builder(
                 new VolumeGrid(3, 2, 1, 1, TestGrids.X, TestGrids.Y, List.of(PatientPoint.ORIGIN)),
