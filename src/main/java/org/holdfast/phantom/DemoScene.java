@@ -72,9 +72,7 @@ final class DemoScene {
                 // The broken-off end goes with its bone from the exam before the break on.
                 double cranial = stage.isScrewBroken ? stage.settledMm - DemoStage.MONTH_6.settledMm : 0;
                 double along = stage.isScrewBroken ? SCREW_BREAK_MM : 0;
-                yield RigidTransform.translation(PatientVector.CRANIAL
-                        .times(cranial)
-                        .plus(screw.direction().times(along)));
+                yield apart(screw.direction(), along, PatientVector.CRANIAL.times(cranial));
             }
         };
     }
@@ -211,7 +209,7 @@ final class DemoScene {
     }
 
     private void paintRod(DemoParts.Side side) {
-        Solid rod = new RoundRod(DemoParts.rodPoints(side), 0.5 * DemoParts.ROD_DIAMETER_MM);
+        Solid rod = rod(side);
         String name = rodId(side);
         if (side == DemoParts.Side.RIGHT && stage.isRodBroken) {
             List<PatientPoint> points = DemoParts.rodPoints(side);
@@ -226,6 +224,18 @@ final class DemoScene {
         } else {
             paint(name, rod, DemoParts.SOLID_HU);
         }
+    }
+
+    /** A rod along its points, flat at both ends. */
+    private static Solid rod(DemoParts.Side side) {
+        List<PatientPoint> points = DemoParts.rodPoints(side);
+        PatientPoint first = points.get(0);
+        PatientPoint last = points.get(points.size() - 1);
+        PatientVector outOfFirst = first.minus(points.get(1)).unit();
+        PatientVector outOfLast = last.minus(points.get(points.size() - 2)).unit();
+        return new RoundRod(points, 0.5 * DemoParts.ROD_DIAMETER_MM)
+                .and(new HalfSpace(first, outOfFirst))
+                .and(new HalfSpace(last, outOfLast));
     }
 
     static String rodId(DemoParts.Side side) {

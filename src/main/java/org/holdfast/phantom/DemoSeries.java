@@ -99,7 +99,8 @@ public final class DemoSeries {
         return DemoScan.of(DemoStage.SURGERY, size).sceneToExam();
     }
 
-    private SeriesFacts facts(DemoStage stage) {
+    /** What the headers of an exam say. */
+    SeriesFacts facts(DemoStage stage) {
         DemoScan scan = DemoScan.of(stage, size);
         return new SeriesFacts(
                 SUBJECT_CODE,
