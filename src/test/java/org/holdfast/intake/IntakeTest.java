@@ -54,8 +54,8 @@ class IntakeTest {
         long seed = 20260115;
         Path original = Files.createDirectory(folder.resolve("original"));
         CtFiles.writeStack(original, "a", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 1));
-        CtFiles.writeStack(
-                folder, "b", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 2).string(Tag.CONVOLUTION_KERNEL, "B70"));
+        CtFiles.writeStack(original, "b", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 2)
+                .string(Tag.CONVOLUTION_KERNEL, "B70"));
         CtFiles.writeStack(original, "c", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 3)
                 .words(Tag.PIXEL_DATA, CtFiles.filled(7)));
         List<Path> files = new ArrayList<>();
