@@ -145,6 +145,17 @@ class IntakeTest {
     }
 
     @Test
+    void namesDoNotChooseAmongCopies() throws Exception {
+        CtFiles.writeStack(folder, "a", 2, 1, b -> b);
+        DataSet.Builder copy = CtFiles.slice("a1", 1, 1001).string(Tag.PATIENT_COMMENTS, "another header");
+        CtFiles.write(folder, "z", copy.build());
+        String before = SeriesHash.of(onlyStack());
+        Files.move(folder.resolve("a1"), folder.resolve("zz"));
+        Files.move(folder.resolve("z"), folder.resolve("a1"));
+        assertEquals(before, SeriesHash.of(onlyStack()));
+    }
+
+    @Test
     void oneInstanceNumberForDifferentPositionsKeepsAll() {
         CtFiles.writeStack(folder, "a", 3, 1, b -> b.string(Tag.SOP_INSTANCE_UID, Uid.fromName("one for all")));
         assertEquals(3, onlyStack().grid().slices());
