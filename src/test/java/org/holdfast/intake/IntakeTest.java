@@ -156,7 +156,7 @@ class IntakeTest {
     }
 
     @Test
-    void oneInstanceNumberForDifferentPositionsKeepsAll() {
+    void oneInstanceUidForDifferentPositionsKeepsAll() {
         CtFiles.writeStack(folder, "a", 3, 1, b -> b.string(Tag.SOP_INSTANCE_UID, Uid.fromName("one for all")));
         assertEquals(3, onlyStack().grid().slices());
         assertTrue(codes(onlySeries()).contains("SAME_INSTANCE_OTHER_POSITION"));
