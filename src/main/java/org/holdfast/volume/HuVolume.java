@@ -1,7 +1,9 @@
 package org.holdfast.volume;
 
+import java.util.Arrays;
 import java.util.Locale;
-import java.util.OptionalInt;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.holdfast.geometry.PatientPoint;
 
 /**
@@ -9,8 +11,9 @@ import org.holdfast.geometry.PatientPoint;
  * kept out of every statistic. Immutable once built and safe to read from many threads.
  *
  * <p>One 16-bit code a voxel. Where every HU is a whole number that fits (nearly always), the code is the HU; else it is
- * the stored value and each slice has its own line from code to HU. The lowest code marks an invalid voxel. Index
- * order inside a slice: {@code i + columns·j}.
+ * the stored value and each slice has its own line from code to HU. The lowest code marks an invalid voxel. (Where all
+ * 65,536 stored values could occur, one end reads as its neighbour: the highest of unsigned words, the lowest of signed
+ * ones.) Index order inside a slice: {@code i + columns·j}.
  */
 public final class HuVolume {
 
@@ -25,6 +28,7 @@ public final class HuVolume {
     private final double[] intercept;
     private final StoredFormat format;
     private final Rescale[] storedRescale;
+    private final boolean uniform;
     private VolumeStatistics statistics;
 
     private HuVolume(Builder b) {
@@ -34,6 +38,8 @@ public final class HuVolume {
         this.intercept = b.intercept;
         this.format = b.format;
         this.storedRescale = b.rescale;
+        this.uniform = Arrays.stream(slope).allMatch(s -> s == slope[0])
+                && Arrays.stream(intercept).allMatch(c -> c == intercept[0]);
     }
 
     /**
@@ -55,7 +61,7 @@ public final class HuVolume {
      */
     public static HuVolume ofHu(VolumeGrid grid, short[][] hu) {
         Rescale[] rescale = new Rescale[grid.slices()];
-        java.util.Arrays.fill(rescale, new Rescale(1, 0));
+        Arrays.fill(rescale, new Rescale(1, 0));
         Builder builder = builder(grid, new StoredFormat(16, true), rescale);
         for (int k = 0; k < grid.slices(); k++) {
             builder.slice(k, hu[k].clone(), null);
@@ -97,7 +103,6 @@ public final class HuVolume {
         double k = grid.sliceCoordAt(x * grid.normal().x()
                 + y * grid.normal().y()
                 + z * grid.normal().z());
-        PatientPoint origin;
         int below = (int) Math.floor(k);
         int last = grid.slices() - 1;
         below = Math.min(Math.max(below, 0), Math.max(0, last - 1));
@@ -174,22 +179,38 @@ public final class HuVolume {
     }
 
     /** Rounding slack in voxels: a point computed to lie on the last voxel centre counts as inside. */
-    private static final double SLACK = 1e-6;
+    static final double SLACK = 1e-6;
+
+    /** Whether a coordinate lies between the first and the last of n voxel centres, within the slack. */
+    static boolean isInside(double at, int n) {
+        return at >= -SLACK && at <= n - 1 + SLACK;
+    }
 
     /** Lower corner of the cell that holds a coordinate, or −1 if outside [0, n − 1]. */
-    private static int cell(double at, int n) {
-        if (!(at >= -SLACK && at <= n - 1 + SLACK)) {
+    static int cell(double at, int n) {
+        if (!isInside(at, n)) {
             return -1;
         }
         return Math.max(0, Math.min((int) at, n - 2));
     }
 
-    private static double clip(double fraction) {
+    /** A fraction within the slack of 0 or 1 is that: its other neighbour does not count. */
+    static double clip(double fraction) {
         return fraction < SLACK ? 0 : fraction > 1 - SLACK ? 1 : fraction;
     }
 
     short[] codes(int k) {
         return codes[k];
+    }
+
+    /** All slices; the arrays themselves, to be read only. */
+    short[][] codes() {
+        return codes;
+    }
+
+    /** Whether all slices share one line from code to HU. */
+    boolean isUniform() {
+        return uniform;
     }
 
     double slope(int k) {
@@ -198,15 +219,6 @@ public final class HuVolume {
 
     double intercept(int k) {
         return intercept[k];
-    }
-
-    /** The largest stored value that a voxel of this slice could have, as HU. */
-    StoredFormat format() {
-        return format;
-    }
-
-    Rescale storedRescale(int k) {
-        return storedRescale[k];
     }
 
     /** Gathers the slices of a volume; slices may be given from several threads, each once. */
@@ -219,7 +231,7 @@ public final class HuVolume {
         private final double[] intercept;
         private final boolean codeIsHu;
         private final int codeOffset;
-        private final java.util.Map<Object, short[]> tables = new java.util.concurrent.ConcurrentHashMap<>();
+        private final Map<Object, short[]> tables = new ConcurrentHashMap<>();
 
         private Builder(VolumeGrid grid, StoredFormat format, Rescale[] rescale) {
             if (rescale.length != grid.slices()) {
@@ -263,12 +275,12 @@ public final class HuVolume {
                 throw new IllegalArgumentException(
                         String.format(Locale.ROOT, "slice %d needs %d words, got %d", k, expected, words.length));
             }
-            short[] table = tables.computeIfAbsent(
-                    java.util.Arrays.asList(rescale[k], padding), key -> table(rescale[k], padding));
+            short[] table =
+                    tables.computeIfAbsent(Arrays.asList(rescale[k], padding), key -> table(rescale[k], padding));
             for (int v = 0; v < count; v++) {
                 words[v] = table[words[v] & 0xFFFF];
             }
-            java.util.Arrays.fill(words, count, words.length, INVALID);
+            Arrays.fill(words, count, words.length, INVALID);
             codes[k] = words;
             slope[k] = codeIsHu ? 1 : rescale[k].slope();
             intercept[k] = codeIsHu ? 0 : rescale[k].hu(-codeOffset);
@@ -297,7 +309,7 @@ public final class HuVolume {
                 double hu = r.hu(stored);
                 boolean empty = hu < LOWEST_TISSUE_HU || padding != null && padding.contains(stored);
                 int code = codeIsHu ? (int) hu : Math.min(stored + codeOffset, Short.MAX_VALUE);
-                // The one code below the marker's neighbour would read as invalid; it moves up by one stored step.
+                // 65,536 stored values and the mark for no tissue do not fit 16 bits: one end gives up one stored step.
                 table[word] = empty ? INVALID : (short) Math.max(code, INVALID + 1);
             }
             return table;
@@ -310,15 +322,14 @@ public final class HuVolume {
         return Math.rint((slope[k] * code + intercept[k] - r.intercept()) / r.slope());
     }
 
-    /** The largest stored value, as a whole number, if the volume's maximum is a possible ceiling. */
-    OptionalInt ceilingCandidate(int k, int code) {
+    /** Whether a code of a slice is a value at which scales are clipped: 2^k − 1 stored, k 12 to 16, or the format's limit. */
+    boolean mayBeCeiling(int k, int code) {
         int stored = (int) storedOf(k, code);
         boolean fullBits = false;
         for (int bits = 12; bits <= 16; bits++) {
             fullBits |= stored == (1 << bits) - 1;
         }
-        // Of 65,536 unsigned values the two highest share one code, as one code is the marker of invalid voxels.
-        boolean highestCode = code == Short.MAX_VALUE && !format.signed() && format.bitsStored() == 16;
-        return fullBits || stored == format.max() || highestCode ? OptionalInt.of(stored) : OptionalInt.empty();
+        // The highest code stands for the format's limit, also where that was moved down by a step to fit.
+        return fullBits || stored == format.max() || code == Short.MAX_VALUE;
     }
 }

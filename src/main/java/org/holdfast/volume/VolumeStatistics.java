@@ -61,7 +61,7 @@ public record VolumeStatistics(
             SliceSums s = sums[k];
             if (s.count > 0 && volume.slope(k) > 0 && volume.slope(k) * s.max + volume.intercept(k) == max) {
                 atMaximum += s.atMax;
-                possible |= volume.ceilingCandidate(k, s.max).isPresent();
+                possible |= volume.mayBeCeiling(k, s.max);
             }
         }
         boolean clipped = possible && atMaximum >= CEILING_VOXELS;
