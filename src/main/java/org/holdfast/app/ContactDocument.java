@@ -14,7 +14,7 @@ import org.holdfast.measure.Obstacle;
 import org.holdfast.measure.SettingsJson;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
-import org.holdfast.volume.Comparability;
+import org.holdfast.volume.Comparability.Difference;
 
 /** A contact report as its JSON document: fractions 0 to 1, a number that is not stated is null with a reason beside it. */
 public final class ContactDocument {
@@ -58,7 +58,7 @@ public final class ContactDocument {
         }
         node.put("reference", exam.isReference());
         ArrayNode comparability = node.putArray("comparability");
-        for (Comparability.Difference difference : exam.comparability()) {
+        for (Difference difference : exam.comparability()) {
             ObjectNode entry = comparability.addObject();
             entry.put("field", difference.field());
             entry.put("reference", difference.referenceValue());

@@ -5,14 +5,18 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.holdfast.construct.Construct;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.finding.Finding;
 import org.holdfast.geometry.RigidTransform;
+import org.holdfast.intake.Intake;
+import org.holdfast.intake.IntakeReport;
 import org.holdfast.intake.LoadedVolume;
 import org.holdfast.intake.SeriesHash;
 import org.holdfast.intake.Stack;
+import org.holdfast.intake.StackChoice;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.ExamScan.PoseKind;
@@ -24,6 +28,7 @@ import org.holdfast.measure.PointSpreadEstimate;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Comparability;
+import org.holdfast.volume.ScanFacts;
 
 /**
  * Use case: interface contact of a construct on one or more exams. The reference exam is measured first and fixes what
@@ -38,11 +43,12 @@ public final class ContactMeasurement {
     private final PoseFile poses;
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
+    private ScanFacts referenceFacts;
 
     /** An exam whose headers were read. */
-    private record Opened(ExamArgument argument, MeasurableStack source, OptionalInt days, String label) {
+    private record Opened(ExamArgument argument, Stack stack, List<Finding> findings, OptionalInt days, String label) {
         String seriesUid() {
-            return source.stack().seriesInstanceUid();
+            return stack.seriesInstanceUid();
         }
     }
 
@@ -109,18 +115,38 @@ public final class ContactMeasurement {
             ExamArgument exam = exams.get(n);
             Progress part = progress.part(HEADER_SHARE * n / exams.size(), HEADER_SHARE * (n + 1) / exams.size());
             try {
-                MeasurableStack source = MeasurableStack.find(exam, part);
-                Optional<LocalDate> date = source.stack().acquisition().date();
-                OptionalInt days = date.isPresent()
-                        ? OptionalInt.of(ExamLabel.daysSince(construct.operationDate(), date.get()))
-                        : OptionalInt.empty();
-                opened.add(new Opened(exam, source, days, exam.label().orElseGet(() -> ExamLabel.of(days))));
+                Opened found = open(exam, part);
+                opened.add(found);
             } catch (UseCaseException e) {
                 findings.add(Finding.error(
                         "EXAM_NOT_READ", e.getMessage(), exam.folder().toString()));
             }
         }
         return opened;
+    }
+
+    private Opened open(ExamArgument exam, Progress part) throws UseCaseException {
+        IntakeReport report = Intake.scan(List.of(exam.folder()), part);
+        List<Finding> notes = new ArrayList<>();
+        for (IntakeReport.Unreadable file : report.unreadable()) {
+            notes.add(Finding.error("FILE_NOT_READ", file.reason(), file.path().toString()));
+        }
+        StackChoice choice = StackChoice.of(report, exam.seriesUid());
+        notes.addAll(choice.findings());
+        if (choice.stack().isEmpty()) {
+            String reasons = String.join(
+                    "; ",
+                    notes.stream()
+                            .map(note -> (note.where().isEmpty() ? "" : note.where() + ": ") + note.text())
+                            .toList());
+            throw new UseCaseException(exam.folder() + ": " + reasons);
+        }
+        Optional<LocalDate> date = choice.stack().get().acquisition().date();
+        OptionalInt days = date.isPresent()
+                ? OptionalInt.of(ExamLabel.daysSince(construct.operationDate(), date.get()))
+                : OptionalInt.empty();
+        String label = exam.label().orElseGet(() -> ExamLabel.of(days));
+        return new Opened(exam, choice.stack().get(), notes, days, label);
     }
 
     private Opened referenceOf(List<Opened> opened) {
@@ -141,10 +167,10 @@ public final class ContactMeasurement {
 
     private ExamResult measure(Opened exam, Opened reference, List<InterfaceCourse> courses, Progress part)
             throws DicomReadException {
-        Stack stack = exam.source().stack();
+        Stack stack = exam.stack();
         String sha256 = SeriesHash.of(stack);
         LoadedVolume loaded = VolumeLoader.load(stack, part.part(0, 0.5));
-        List<Finding> notes = new ArrayList<>(exam.source().findings());
+        List<Finding> notes = new ArrayList<>(exam.findings());
         notes.addAll(loaded.findings());
         boolean isReference = exam == reference;
         Optional<RigidTransform> given = poses.of(exam.label(), exam.seriesUid());
@@ -163,21 +189,34 @@ public final class ContactMeasurement {
             part.report(0.5 + 0.5 * n / courses.size(), "measuring " + exam.label());
             parts.add(courses.get(n).measure(scan));
         }
+        ScanFacts facts = new ScanFacts(acquisition, loaded.volume().grid(), noiseSdHu(parts));
+        if (isReference) {
+            referenceFacts = facts;
+        }
         return new ExamResult(
                 exam.label(),
                 exam.seriesUid(),
                 sha256,
                 exam.days(),
                 isReference,
-                isReference
-                        ? List.of()
-                        : Comparability.between(reference.source().stack().acquisition(), acquisition),
+                isReference ? List.of() : Comparability.between(referenceFacts, facts),
                 kind,
                 poseSource,
                 pose,
                 spread,
                 parts,
                 notes);
+    }
+
+    /** Noise in the host bone, from the interface that shows it best; empty where none does. */
+    private static OptionalDouble noiseSdHu(List<InterfaceExam> parts) {
+        return parts.stream()
+                .flatMap(part -> part.contact().stream())
+                .map(contact -> contact.noiseSdHu().value())
+                .filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble)
+                .filter(noise -> noise > 0)
+                .min();
     }
 
     private String poseSource(Opened exam, boolean isReference, Optional<RigidTransform> given, List<Finding> notes) {
@@ -191,7 +230,7 @@ public final class ContactMeasurement {
         if (isReference) {
             return "reference exam";
         }
-        String frame = exam.source().stack().frameOfReferenceUid();
+        String frame = exam.stack().frameOfReferenceUid();
         if (!frame.isEmpty() && frame.equals(construct.frameOfReferenceUid())) {
             return "same frame of reference as the reference exam";
         }

@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.holdfast.exchange.CourseCsv;
@@ -24,6 +23,7 @@ import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
 import org.holdfast.volume.Comparability;
+import org.holdfast.volume.Comparability.Effect;
 
 /**
  * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole
@@ -37,15 +37,15 @@ public final class CourseFiles {
     private static final String NO_CONTACT = "not measured";
 
     private final ContactReport report;
-    private final Map<String, Map<String, Double>> truth;
+    private final SimulationTruth truth;
 
     /**
      * @param report what was measured
-     * @param truth true contact fraction by exam label and interface id, of a simulation; empty for a patient
+     * @param truth what is true, of a simulation
      */
-    public CourseFiles(ContactReport report, Map<String, Map<String, Double>> truth) {
+    public CourseFiles(ContactReport report, SimulationTruth truth) {
         this.report = report;
-        this.truth = Map.copyOf(truth);
+        this.truth = truth;
     }
 
     /**
@@ -190,7 +190,7 @@ public final class CourseFiles {
 
     private static String cause(ExamResult exam) {
         return exam.comparability().stream()
-                .filter(d -> d.effect() == Comparability.Effect.NO_HU_COMPARISON)
+                .filter(d -> d.effect() == Effect.NO_HU_COMPARISON)
                 .map(d -> "other " + d.field())
                 .findFirst()
                 .orElse("not comparable");
@@ -216,9 +216,7 @@ public final class CourseFiles {
     }
 
     private OptionalDouble truthOf(ExamResult exam, InterfaceExam part) {
-        Double fraction =
-                truth.getOrDefault(exam.label(), Map.of()).get(part.face().id());
-        return fraction == null ? OptionalDouble.empty() : OptionalDouble.of(fraction);
+        return truth.touchingFraction(exam.label(), part.face().id());
     }
 
     /** A file name out of words: lower case letters, digits and hyphens. */

@@ -7,7 +7,7 @@ import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.PointSpreadEstimate;
-import org.holdfast.volume.Comparability;
+import org.holdfast.volume.Comparability.Difference;
 
 /**
  * One exam of a contact report.
@@ -31,7 +31,7 @@ public record ExamResult(
         String seriesSha256,
         OptionalInt daysSinceSurgery,
         boolean isReference,
-        List<Comparability.Difference> comparability,
+        List<Difference> comparability,
         PoseKind poseKind,
         String poseSource,
         RigidTransform referenceToExam,

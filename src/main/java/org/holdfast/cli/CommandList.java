@@ -13,6 +13,9 @@ final class CommandList {
         return List.of(
                 new InspectCommand(terminal),
                 new ContactCommand(terminal),
+                new CommandLine(new DemoCommand())
+                        .addSubcommand(new DemoSubjectCommand(terminal))
+                        .addSubcommand(new DemoCourseCommand(terminal)),
                 new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
     }
 }

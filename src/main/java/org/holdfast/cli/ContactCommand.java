@@ -2,7 +2,6 @@ package org.holdfast.cli;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import org.holdfast.app.ContactDocument;
 import org.holdfast.app.ContactInputs;
@@ -10,6 +9,7 @@ import org.holdfast.app.ContactMeasurement;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamArgument;
 import org.holdfast.app.PoseFile;
+import org.holdfast.app.SimulationTruth;
 import org.holdfast.app.UseCaseException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -66,7 +66,7 @@ final class ContactCommand implements Callable<Integer> {
         if (json.isWanted()) {
             terminal.document(new ContactDocument().write(report));
         } else {
-            ContactWords.lines(report, Map.of()).forEach(terminal::line);
+            ContactWords.lines(report, SimulationTruth.NONE).forEach(terminal::line);
         }
         return ExitCode.DONE;
     }

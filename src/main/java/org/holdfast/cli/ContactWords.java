@@ -3,17 +3,17 @@ package org.holdfast.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalDouble;
 import org.holdfast.app.Caution;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamResult;
+import org.holdfast.app.SimulationTruth;
 import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
-import org.holdfast.volume.Comparability;
+import org.holdfast.volume.Comparability.Difference;
 
 /** A contact report in words: a table, then what a person should know. */
 final class ContactWords {
@@ -25,9 +25,9 @@ final class ContactWords {
     /**
      * The lines to print.
      *
-     * @param truth true contact fraction by exam label and interface id, for a simulation; empty otherwise
+     * @param truth what is true, of a simulation
      */
-    static List<String> lines(ContactReport report, Map<String, Map<String, Double>> truth) {
+    static List<String> lines(ContactReport report, SimulationTruth truth) {
         List<String> lines = new ArrayList<>();
         lines.add("Interface contact by threshold, construct "
                 + report.construct().id() + ", version " + report.construct().version()
@@ -64,13 +64,13 @@ final class ContactWords {
                 "not assess. %",
                 "bone/host HU"));
         if (withTruth) {
-            header.add("truth %");
+            header.add("truth: touching %");
+            header.add("truth: under unseen gap %");
         }
         return header;
     }
 
-    private static List<String> row(
-            ExamResult exam, InterfaceExam part, Map<String, Map<String, Double>> truth, boolean withTruth) {
+    private static List<String> row(ExamResult exam, InterfaceExam part, SimulationTruth truth, boolean withTruth) {
         List<String> row = new ArrayList<>();
         row.add(exam.label());
         row.add(
@@ -96,9 +96,14 @@ final class ContactWords {
             row.addAll(List.of(NOT_STATED, "", "", "", "", "", ""));
         }
         if (withTruth) {
-            Double fraction =
-                    truth.getOrDefault(exam.label(), Map.of()).get(part.face().id());
-            row.add(fraction == null ? "" : percent(fraction));
+            row.add(percent(truth.touchingFraction(exam.label(), part.face().id())));
+            OptionalDouble limit =
+                    part.contact().map(c -> c.smallestVisibleGapMm().value()).orElse(OptionalDouble.empty());
+            row.add(
+                    limit.isPresent()
+                            ? percent(truth.fractionUnder(
+                                    exam.label(), part.face().id(), limit.getAsDouble()))
+                            : "");
         }
         return row;
     }
@@ -123,8 +128,19 @@ final class ContactWords {
     private static List<String> notes(ContactReport report) {
         List<String> lines = new ArrayList<>();
         for (ExamResult exam : report.exams()) {
-            for (Comparability.Difference difference : exam.comparability()) {
-                lines.add(Wrapping.wrap(exam.label() + ": " + difference.sentence(), 100));
+            List<String> unknown = new ArrayList<>();
+            for (Difference difference : exam.comparability()) {
+                if (difference.isUnknown()) {
+                    unknown.add(difference.field());
+                } else {
+                    lines.add(Wrapping.wrap(exam.label() + ": " + difference.sentence(), 100));
+                }
+            }
+            if (!unknown.isEmpty()) {
+                lines.add(Wrapping.wrap(
+                        exam.label() + ": whether these are as on the reference exam is not known: "
+                                + String.join(", ", unknown) + ".",
+                        100));
             }
             for (Finding finding : exam.findings()) {
                 lines.add(Wrapping.wrap(exam.label() + ": " + finding.text(), 100));
@@ -139,6 +155,10 @@ final class ContactWords {
 
     private static String percent(Stated value) {
         return value.value().isPresent() ? percent(value.value().getAsDouble()) : NOT_STATED;
+    }
+
+    private static String percent(OptionalDouble fraction) {
+        return fraction.isPresent() ? percent(fraction.getAsDouble()) : "";
     }
 
     private static String percent(double fraction) {

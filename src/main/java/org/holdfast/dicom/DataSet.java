@@ -3,12 +3,10 @@ package org.holdfast.dicom;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.NavigableMap;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -104,9 +102,9 @@ public final class DataSet {
             return List.of();
         }
         return switch (e.vr().kind()) {
-            case TEXT -> texts(e);
-            case NUMBER -> numbersAsText(e);
-            default -> e.vr() == Vr.UN ? texts(e) : List.of();
+            case TEXT -> ElementValues.texts(e, characterSet());
+            case NUMBER -> ElementValues.numbersAsText(e, signedPixels());
+            default -> e.vr() == Vr.UN ? ElementValues.texts(e, characterSet()) : List.of();
         };
     }
 
@@ -145,7 +143,7 @@ public final class DataSet {
             return new double[0];
         }
         if (e.vr().kind() == Vr.Kind.NUMBER) {
-            return binaryNumbers(e);
+            return ElementValues.numbers(e, signedPixels());
         }
         List<String> texts = strings(tag);
         double[] values = new double[texts.size()];
@@ -207,80 +205,6 @@ public final class DataSet {
         Element e = elements.get(Tag.PIXEL_REPRESENTATION);
         boolean said = e != null && !e.isSequence() && e.value().length >= 2;
         return said ? Boolean.valueOf((e.value()[0] & 1) == 1) : context.signedPixels();
-    }
-
-    private List<String> texts(Element e) {
-        String text = e.vr().usesCharacterSet()
-                ? characterSet().decode(e.value(), e.vr())
-                : new String(e.value(), StandardCharsets.ISO_8859_1);
-        if (!e.vr().isMultiValued() && e.vr() != Vr.UN) {
-            return List.of(withoutTrailingPadding(text));
-        }
-        List<String> values = new ArrayList<>();
-        for (String value : text.split("\\\\", -1)) {
-            values.add(trim(value));
-        }
-        return values.size() == 1 && values.get(0).isEmpty() ? List.of() : List.copyOf(values);
-    }
-
-    private static String trim(String value) {
-        String text = withoutTrailingPadding(value);
-        int from = 0;
-        while (from < text.length() && (text.charAt(from) == ' ' || text.charAt(from) == 0)) {
-            from++;
-        }
-        return text.substring(from);
-    }
-
-    private static String withoutTrailingPadding(String value) {
-        int to = value.length();
-        while (to > 0 && (value.charAt(to - 1) == ' ' || value.charAt(to - 1) == 0)) {
-            to--;
-        }
-        return value.substring(0, to);
-    }
-
-    private List<String> numbersAsText(Element e) {
-        if (e.vr() == Vr.AT) {
-            ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
-            List<String> tags = new ArrayList<>();
-            while (b.remaining() >= 4) {
-                tags.add(Tag.format((b.getShort() & 0xFFFF) << 16 | b.getShort() & 0xFFFF));
-            }
-            return tags;
-        }
-        List<String> values = new ArrayList<>();
-        for (double value : binaryNumbers(e)) {
-            boolean whole = value == Math.rint(value) && Math.abs(value) < 1e15;
-            values.add(whole ? String.format(Locale.ROOT, "%d", (long) value) : Double.toString(value));
-        }
-        return values;
-    }
-
-    private double[] binaryNumbers(Element e) {
-        ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
-        int count = e.vr() == Vr.AT ? 0 : e.value().length / e.vr().unitBytes();
-        double[] values = new double[count];
-        for (int i = 0; i < count; i++) {
-            values[i] = switch (e.vr()) {
-                case US, SS -> isSigned(e, i) ? b.getShort() : b.getShort() & 0xFFFF;
-                case UL -> b.getInt() & 0xFFFFFFFFL;
-                case SL -> b.getInt();
-                case FL -> b.getFloat();
-                case FD -> b.getDouble();
-                case UV -> Double.parseDouble(Long.toUnsignedString(b.getLong()));
-                default -> b.getLong();
-            };
-        }
-        return values;
-    }
-
-    private boolean isSigned(Element e, int index) {
-        if (Tag.isLutDescriptor(e.tag()) && index != 1) {
-            return false;
-        }
-        Boolean signed = Tag.hasSignOfPixels(e.tag()) ? signedPixels() : null;
-        return signed == null ? e.vr() == Vr.SS : signed;
     }
 
     /**
@@ -438,16 +362,6 @@ public final class DataSet {
         }
     }
 
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof DataSet that && describe().equals(that.describe());
-    }
-
-    @Override
-    public int hashCode() {
-        return Objects.hash(elements.size());
-    }
-
     /** Elements with their decoded values, one line each, for messages and tests. */
     public String describe() {
         StringBuilder out = new StringBuilder();
@@ -466,7 +380,7 @@ public final class DataSet {
                 }
             } else if (e.vr().kind() == Vr.Kind.BYTES) {
                 out.append(" bytes ").append(e.value().length).append(" hash ");
-                out.append(java.util.Arrays.hashCode(e.value())).append('\n');
+                out.append(Arrays.hashCode(e.value())).append('\n');
             } else {
                 out.append(' ').append(strings(e.tag())).append('\n');
             }

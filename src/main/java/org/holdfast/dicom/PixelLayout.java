@@ -43,6 +43,11 @@ public record PixelLayout(
         }
         requireRange("bitsStored", bitsStored, 1, bitsAllocated);
         requireRange("highBit", highBit, bitsStored - 1, bitsAllocated - 1);
+        long bitsOfFrame = (long) rows * columns * samples * bitsAllocated;
+        if (bitsOfFrame > Long.MAX_VALUE / frames) {
+            throw new IllegalArgumentException(
+                    frames + " frames of " + bitsOfFrame + " bits are more than can be counted");
+        }
     }
 
     /**
@@ -83,7 +88,7 @@ public record PixelLayout(
 
     /** Bytes of all frames as they are stored without compression, without a padding byte. */
     public long totalBytes() {
-        long bits = Math.multiplyExact(frameBits(), (long) frames);
+        long bits = frameBits() * frames;
         return bits / 8 + (bits % 8 == 0 ? 0 : 1);
     }
 

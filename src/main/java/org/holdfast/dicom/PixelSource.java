@@ -18,6 +18,9 @@ import java.util.OptionalInt;
 public record PixelSource(
         Path path, TransferSyntax transferSyntax, long dataSetStart, PixelLocation location, PixelLayout layout) {
 
+    /** Largest frame that is read at once: 16384 × 8192 grey values. */
+    static final long MOST_FRAME_VALUES = 1L << 27;
+
     public PixelSource {
         Objects.requireNonNull(path, "path");
         Objects.requireNonNull(transferSyntax, "transferSyntax");
@@ -39,18 +42,22 @@ public record PixelSource(
 
     /** Why this version cannot read the pixels, or empty if it can. */
     public Optional<String> whyUnreadable() {
-        if (PixelCodecs.of(this).isEmpty()) {
-            boolean compressed = transferSyntax.encapsulated() || location.length() < 0;
+        if (layout.frameValues() > MOST_FRAME_VALUES) {
             return Optional.of(
-                    compressed
-                            ? "compressed pixels, " + transferSyntax.describe() + ", are not read by this version"
-                            : String.format(
-                                    Locale.ROOT,
-                                    "pixels of %d bits in %s are not read by this version",
-                                    layout.bitsAllocated(),
-                                    Tag.format(location.tag())));
+                    "a frame of " + layout.frameValues() + " values; this version reads at most " + MOST_FRAME_VALUES);
         }
-        return Optional.empty();
+        if (PixelCodecs.of(this).isPresent()) {
+            return Optional.empty();
+        }
+        if (transferSyntax.encapsulated() || location.length() < 0) {
+            return Optional.of("compressed pixels, " + transferSyntax.describe() + ", are not read by this version");
+        }
+        return Optional.of(String.format(
+                Locale.ROOT,
+                "pixels of %d bits, %s, in %s are not read by this version",
+                layout.bitsAllocated(),
+                layout.photometric().isEmpty() ? "photometric interpretation not said" : layout.photometric(),
+                Tag.format(location.tag())));
     }
 
     /** Whether pixel data for all frames is there. */

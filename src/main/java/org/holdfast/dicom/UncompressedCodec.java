@@ -13,7 +13,10 @@ final class UncompressedCodec implements PixelCodec {
     @Override
     public boolean reads(PixelSource source) {
         int bits = source.layout().bitsAllocated();
-        return !source.transferSyntax().encapsulated()
+        // In subsampled colour two pixels share samples (PS3.3, C.7.6.3.1.2): another arrangement of bytes.
+        boolean subsampled = source.layout().photometric().matches("YBR_.*_42[02]");
+        return !subsampled
+                && !source.transferSyntax().encapsulated()
                 && source.location().length() >= 0
                 && source.location().tag() == Tag.PIXEL_DATA
                 && (bits == 1 || bits == 8 || bits == 16);

@@ -93,6 +93,9 @@ public final class ContactByThreshold {
                 .mapToDouble(ImplantEdge::plateauHu)
                 .filter(hu -> !Double.isNaN(hu))
                 .toArray());
+        Stated noise = Stated.ofOrNot(
+                HostBone.noiseSd(profiles, edges, exam.volume(), settings),
+                "too few voxels at the depth where host bone is read");
         double sigma = exam.pointSpread()
                 .sigmaAlongMm(meanNormal(profiles), exam.volume().grid());
         Stated limit = Stated.not(
@@ -108,7 +111,7 @@ public final class ContactByThreshold {
             ProfileModel model = new ProfileModel(
                     unclipped, settings.fluidHu(), bone.frontHu(), settings.frontMm(), bone.deepHu(), sigma);
             limit = DetectionLimit.smallestVisibleGapMm(
-                    model, classifier, layer, ceiling, host.noiseSdHu().value().orElse(0));
+                    model, classifier, layer, ceiling, noise.value().orElse(0));
             front = Stated.of(bone.frontHu());
         }
         ThresholdContact contact = result(
@@ -122,7 +125,8 @@ public final class ContactByThreshold {
                 classifier,
                 limit,
                 front,
-                plateau);
+                plateau,
+                noise);
         return new Measured(contact, new Reference(reference));
     }
 
@@ -137,7 +141,8 @@ public final class ContactByThreshold {
             SampleClassifier classifier,
             Stated limit,
             Stated front,
-            double plateau) {
+            double plateau,
+            Stated noise) {
         double total = shares.totalMm2();
         double hidden = shares.notAssessableMm2() / total;
         String refusal = refusal(hidden, limit);
@@ -170,7 +175,7 @@ public final class ContactByThreshold {
                 classifier.boneHu(),
                 reference.host().rule(),
                 reference.host().hostHu(),
-                reference.host().noiseSdHu(),
+                noise,
                 spread(readings.stream()
                         .filter(r -> r.tissue() == Tissue.GAP)
                         .map(SampleReading::gapMm)

@@ -73,8 +73,7 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
      * Standard deviation of the noise from differences of voxels that touch in a row: 1.4826 · median |d| / √2, each pair
      * once. The bone's own slow changes hardly enter; noise that is correlated between neighbours is underestimated.
      */
-    private static double noiseSd(
-            FaceProfiles face, ImplantEdge[] edges, HuVolume volume, MeasurementSettings settings) {
+    static double noiseSd(FaceProfiles face, ImplantEdge[] edges, HuVolume volume, MeasurementSettings settings) {
         VolumeGrid grid = volume.grid();
         Set<Long> seen = new HashSet<>();
         double[] differences = new double[edges.length * 8];

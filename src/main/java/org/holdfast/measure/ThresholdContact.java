@@ -21,7 +21,7 @@ import java.util.OptionalDouble;
  * @param boneHu bone threshold used
  * @param boneRule how the bone threshold came about
  * @param hostHu median HU of the host bone on the reference exam
- * @param noiseSdHu standard deviation of the noise in the host bone on the reference exam
+ * @param noiseSdHu standard deviation of the noise in the host bone in this exam
  * @param gapMm width of the gaps where a gap was found
  * @param beyondGuardHu HU over the 2 mm beyond the guard, over the assessable samples
  * @param guardMm guard beyond the implant's edge

@@ -46,6 +46,32 @@ public record Body(String name, Solid solid, double coreHu, double shellMm, doub
         return (1 - inside) * valueHu + (inside - core) * shellHu + core * coreHu;
     }
 
+    /** A body that looks the same within reach of a point, made of as little as may be. */
+    Body near(double x, double y, double z, double reachMm) {
+        Solid simpler = solid.near(x, y, z, reachMm + shellMm);
+        return simpler == solid ? this : new Body(name, simpler, coreHu, shellMm, shellHu);
+    }
+
+    /** What lies under the shell, as a body of its own. */
+    Body core() {
+        return new Body(name, new Inset(solid, shellMm), coreHu, 0, coreHu);
+    }
+
+    /** HU right under the surface. */
+    double outerHu() {
+        return shellMm == 0 ? coreHu : shellHu;
+    }
+
+    /** Smallest of its HU. */
+    double lowestHu() {
+        return shellMm == 0 ? coreHu : Math.min(coreHu, shellHu);
+    }
+
+    /** Largest of its HU. */
+    double highestHu() {
+        return shellMm == 0 ? coreHu : Math.max(coreHu, shellHu);
+    }
+
     /** HU at a distance inside the surface (negative = inside), without blur. */
     double huAtDepth(double signedDistanceMm) {
         return signedDistanceMm > -shellMm ? shellHu : coreHu;

@@ -24,8 +24,10 @@ public record EllipseCylinder(
         double halfWMm)
         implements Solid {
 
-    /** Rounds of the search for the nearest point of the ellipse; more change the distance by under 1e-7 mm. */
-    private static final int ROUNDS = 4;
+    /** Rounds of the search for the nearest point of the ellipse, from anywhere. */
+    private static final int ROUNDS = 5;
+    /** Rounds that do for points so near the ellipse that their share of it is asked for. */
+    private static final int ROUNDS_NEAR = 2;
 
     public EllipseCylinder {
         Require.orthonormal(u, v, w);
@@ -36,7 +38,7 @@ public record EllipseCylinder(
 
     @Override
     public double signedDistanceMm(double x, double y, double z) {
-        double radial = ellipseDistance(along(u, x, y, z), along(v, x, y, z), semiUMm, semiVMm);
+        double radial = ellipseDistance(along(u, x, y, z), along(v, x, y, z), semiUMm, semiVMm, ROUNDS);
         double axial = Math.abs(along(w, x, y, z)) - halfWMm;
         double outRadial = Math.max(radial, 0);
         double outAxial = Math.max(axial, 0);
@@ -50,7 +52,7 @@ public record EllipseCylinder(
         if (share == 0) {
             return 0;
         }
-        double radial = ellipseDistance(along(u, x, y, z), along(v, x, y, z), semiUMm, semiVMm);
+        double radial = ellipseDistance(along(u, x, y, z), along(v, x, y, z), semiUMm, semiVMm, ROUNDS_NEAR);
         return share * GaussianStep.below(-(radial + insetMm) / blurMm);
     }
 
@@ -64,12 +66,13 @@ public record EllipseCylinder(
      * <p>The nearest point is sought by replacing the ellipse, round after round, by the circle of curvature at the last
      * guess; the circle's centre lies on the evolute.
      */
-    static double ellipseDistance(double x, double y, double a, double b) {
+    static double ellipseDistance(double x, double y, double a, double b, int rounds) {
         double px = Math.abs(x);
         double py = Math.abs(y);
-        double c = Math.sqrt(0.5);
-        double s = c;
-        for (int n = 0; n < ROUNDS; n++) {
+        double start = Math.max(length(px / a, py / b), 1e-12);
+        double c = px / a / start;
+        double s = py / b / start;
+        for (int n = 0; n < rounds; n++) {
             double ex = (a * a - b * b) * c * c * c / a;
             double ey = (b * b - a * a) * s * s * s / b;
             double radius = length(a * c - ex, b * s - ey);

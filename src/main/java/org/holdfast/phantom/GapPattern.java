@@ -147,6 +147,11 @@ public final class GapPattern {
         return shareUnder(Double.MIN_VALUE);
     }
 
+    /** The smallest gap of any area, mm. */
+    public double narrowestMm() {
+        return Arrays.stream(gapMm).flatMapToDouble(Arrays::stream).min().orElseThrow();
+    }
+
     /** The areas with their gap widths. */
     public double[][] gapsMm() {
         return Arrays.stream(gapMm).map(double[]::clone).toArray(double[][]::new);

@@ -16,4 +16,17 @@ public record Intersection(Solid a, Solid b) implements Solid {
         double first = a.insideShare(x, y, z, blurMm, insetMm);
         return first == 0 ? 0 : first * b.insideShare(x, y, z, blurMm, insetMm);
     }
+
+    @Override
+    public Solid near(double x, double y, double z, double reachMm) {
+        if (a.signedDistanceMm(x, y, z) < -reachMm) {
+            return b.near(x, y, z, reachMm);
+        }
+        if (b.signedDistanceMm(x, y, z) < -reachMm) {
+            return a.near(x, y, z, reachMm);
+        }
+        Solid nearA = a.near(x, y, z, reachMm);
+        Solid nearB = b.near(x, y, z, reachMm);
+        return nearA == a && nearB == b ? this : new Intersection(nearA, nearB);
+    }
 }

@@ -7,6 +7,7 @@ import org.holdfast.geometry.PatientPoint;
 public final class RoundRod implements Solid {
 
     private final double[] points;
+    private final double[] inverseSquares;
     private final double radiusMm;
 
     /**
@@ -19,13 +20,16 @@ public final class RoundRod implements Solid {
             throw new IllegalArgumentException("a rod needs at least two points, got " + points.size());
         }
         this.points = new double[3 * points.size()];
+        this.inverseSquares = new double[points.size() - 1];
         for (int n = 0; n < points.size(); n++) {
             PatientPoint p = points.get(n);
             this.points[3 * n] = p.x();
             this.points[3 * n + 1] = p.y();
             this.points[3 * n + 2] = p.z();
             if (n > 0) {
-                Require.positive(p.distanceTo(points.get(n - 1)), "distance of rod points " + (n - 1) + " and " + n);
+                double length = p.distanceTo(points.get(n - 1));
+                Require.positive(length, "distance of rod points " + (n - 1) + " and " + n);
+                inverseSquares[n - 1] = 1 / (length * length);
             }
         }
         this.radiusMm = radiusMm;
@@ -51,7 +55,7 @@ public final class RoundRod implements Solid {
             double dx = x - points[n];
             double dy = y - points[n + 1];
             double dz = z - points[n + 2];
-            double t = (dx * ax + dy * ay + dz * az) / (ax * ax + ay * ay + az * az);
+            double t = (dx * ax + dy * ay + dz * az) * inverseSquares[n / 3];
             t = t < 0 ? 0 : t > 1 ? 1 : t;
             dx -= t * ax;
             dy -= t * ay;

@@ -30,6 +30,16 @@ public interface Solid {
         return GaussianStep.below(-(signedDistanceMm(x, y, z) + insetMm) / blurMm);
     }
 
+    /**
+     * A solid that has the same points and the same distances from its surface as this one wherever it matters within
+     * reach of a point; this one, or a simpler one that is faster to ask.
+     *
+     * @param reachMm radius round the point, the deepest inset included, mm
+     */
+    default Solid near(double x, double y, double z, double reachMm) {
+        return this;
+    }
+
     /** Signed distance of a point from the surface, mm. */
     default double signedDistanceMm(PatientPoint p) {
         return signedDistanceMm(p.x(), p.y(), p.z());
@@ -52,7 +62,7 @@ public interface Solid {
 
     /** The points that lie in either solid. */
     default Solid or(Solid other) {
-        return new Union(this, other);
+        return Union.of(this, other);
     }
 
     /** The points of this solid that do not lie in the other. */

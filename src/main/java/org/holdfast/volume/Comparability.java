@@ -46,6 +46,11 @@ public final class Comparability {
             Objects.requireNonNull(effect, "effect");
             Objects.requireNonNull(sentence, "sentence");
         }
+
+        /** Whether a side does not say the value, so that the two may as well be equal. */
+        public boolean isUnknown() {
+            return referenceValue.equals(UNKNOWN) || followUpValue.equals(UNKNOWN);
+        }
     }
 
     /** Stands for a value that the files do not give. */

@@ -100,7 +100,7 @@ class SolidTest {
             // Phantom: least distance to 40,000 points of the ellipse, 3.5e-3 mm apart: off by under 1e-5 mm beyond 0.2
             // mm.
             double searchErrorMm = 2e-3;
-            assertEquals(inside ? -best : best, EllipseCylinder.ellipseDistance(x, y, 22, 15), searchErrorMm);
+            assertEquals(inside ? -best : best, EllipseCylinder.ellipseDistance(x, y, 22, 15, 5), searchErrorMm);
         }
     }
 

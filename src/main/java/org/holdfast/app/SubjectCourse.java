@@ -1,0 +1,70 @@
+package org.holdfast.app;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.holdfast.construct.Construct;
+import org.holdfast.construct.ConstructJson;
+import org.holdfast.construct.ConstructReadException;
+import org.holdfast.measure.MeasurementSettings;
+import org.holdfast.progress.Progress;
+
+/**
+ * Use case: the contact course of a whole subject folder, with its files written into it. A simulated subject's true
+ * poses and truth are used and said to be such.
+ *
+ * @param subject the subject
+ * @param report what was measured
+ * @param truth what is true, of a simulation
+ * @param files files written
+ */
+public record SubjectCourse(SubjectFolder subject, ContactReport report, SimulationTruth truth, List<Path> files) {
+
+    private static final double MAKING_SHARE = 0.5;
+
+    public SubjectCourse {
+        files = List.copyOf(files);
+    }
+
+    /**
+     * Measures a subject folder.
+     *
+     * @throws UseCaseException if the folder is not a subject, or no exam can be read
+     */
+    public static SubjectCourse measure(Path folder, MeasurementSettings settings, Progress progress)
+            throws UseCaseException {
+        SubjectFolder subject = SubjectFolder.read(folder);
+        Construct construct;
+        try {
+            construct = ConstructJson.read(subject.construct());
+        } catch (ConstructReadException e) {
+            throw new UseCaseException(e.getMessage(), e);
+        }
+        Path truthFile = folder.resolve(SimulationTruth.DOCUMENT);
+        PoseFile poses = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
+        List<ExamArgument> exams = subject.exams().stream()
+                .map(exam -> new ExamArgument(
+                        exam.folder(), java.util.Optional.empty(), java.util.Optional.of(exam.label())))
+                .toList();
+        ContactReport report = new ContactMeasurement(construct, settings, poses, progress).measure(exams);
+        SimulationTruth truth = SimulationTruth.read(folder);
+        List<Path> files = new CourseFiles(report, truth).write(folder);
+        return new SubjectCourse(subject, report, truth, files);
+    }
+
+    /**
+     * Makes the demo subject if the folder holds none yet, then measures it.
+     *
+     * @param folder empty, not existing, or a demo subject made before
+     * @throws IOException if the demo subject cannot be written
+     */
+    public static SubjectCourse demo(Path folder, DemoSubject.Size size, Progress progress)
+            throws UseCaseException, IOException {
+        boolean made = Files.exists(folder.resolve(SubjectFolder.DOCUMENT));
+        if (!made) {
+            DemoSubject.write(folder, size, progress.part(0, MAKING_SHARE));
+        }
+        return measure(folder, MeasurementSettings.withDefaults(), made ? progress : progress.part(MAKING_SHARE, 1));
+    }
+}
