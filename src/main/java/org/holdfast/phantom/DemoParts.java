@@ -48,8 +48,8 @@ final class DemoParts {
     enum Screw {
         T12_LEFT("screw-t12-left", "T12", Side.LEFT, 37, 5.5),
         T12_RIGHT("screw-t12-right", "T12", Side.RIGHT, 37, 5.5),
-        L2_LEFT("screw-l2-left", "L2", Side.LEFT, -31, 6.5),
-        L2_RIGHT("screw-l2-right", "L2", Side.RIGHT, -31, 6.5);
+        L2_LEFT("screw-l2-left", "L2", Side.LEFT, -35, 6.5),
+        L2_RIGHT("screw-l2-right", "L2", Side.RIGHT, -35, 6.5);
 
         final String id;
         final String bone;
@@ -84,7 +84,7 @@ final class DemoParts {
         return List.of(
                 new PatientPoint(21.7 * side.sign, 41.3, 48),
                 new PatientPoint(21.7 * side.sign, 42.4, 3),
-                new PatientPoint(21.7 * side.sign, 41.3, -43));
+                new PatientPoint(21.7 * side.sign, 41.3, -46));
     }
 
     static Box body() {

@@ -22,8 +22,8 @@ record DemoScan(RigidTransform sceneToExam, ScanSettings settings, String kernel
     private static final double SMALL_PIXEL_MM = 0.65;
     private static final int SMALL_SLICES = 96;
     private static final double SMALL_PITCH_MM = 1.0;
-    private static final String SHARP_KERNEL = "SIMULATED BONE 60";
-    private static final String SOFT_KERNEL = "SIMULATED SOFT 40";
+    private static final String SHARP_KERNEL = "SIM BONE 60";
+    private static final String SOFT_KERNEL = "SIM SOFT 40";
 
     static DemoScan of(DemoStage stage, DemoSeries.Size size) {
         return switch (stage) {

@@ -72,11 +72,15 @@ final class DemoScene {
                 // The broken-off end goes with its bone from the exam before the break on.
                 double cranial = stage.isScrewBroken ? stage.settledMm - DemoStage.MONTH_6.settledMm : 0;
                 double along = stage.isScrewBroken ? SCREW_BREAK_MM : 0;
-                yield RigidTransform.translation(PatientVector.CRANIAL
-                        .times(cranial)
-                        .plus(screw.direction().times(along)));
+                yield apart(screw.direction(), along, PatientVector.CRANIAL.times(cranial));
             }
         };
+    }
+
+    /** Moved along an axis by so many mm, and across it by the part of a step that lies across. */
+    private static RigidTransform apart(PatientVector axis, double alongMm, PatientVector step) {
+        PatientVector across = step.minus(axis.times(step.dot(axis)));
+        return RigidTransform.translation(axis.times(alongMm).plus(across));
     }
 
     /** Where a screw's head and the shank before a break have gone. */
@@ -89,7 +93,7 @@ final class DemoScene {
     }
 
     static Solid l2(DemoStage stage) {
-        return Vertebra.whole(L2_TOP_MM - L2_HEIGHT_MM, L2_TOP_MM, -30.5, 5.8).moved(caudalBone(stage));
+        return Vertebra.whole(L2_TOP_MM - L2_HEIGHT_MM, L2_TOP_MM, -34.5, 5.8).moved(caudalBone(stage));
     }
 
     /** Whether a body's name is that of a bone or of the front that belongs to it. */
@@ -205,21 +209,33 @@ final class DemoScene {
     }
 
     private void paintRod(DemoParts.Side side) {
-        Solid rod = new RoundRod(DemoParts.rodPoints(side), 0.5 * DemoParts.ROD_DIAMETER_MM);
+        Solid rod = rod(side);
         String name = rodId(side);
         if (side == DemoParts.Side.RIGHT && stage.isRodBroken) {
             List<PatientPoint> points = DemoParts.rodPoints(side);
             PatientVector along = points.get(2).minus(points.get(1)).unit();
             HalfSpace below = new HalfSpace(ROD_BREAK_AT, along);
             paint(name, rod.and(below), DemoParts.SOLID_HU);
-            PatientVector away = along.times(ROD_BREAK_MM).plus(PatientVector.POSTERIOR.times(ROD_BREAK_STEP_MM));
             paint(
                     name,
-                    rod.and(new HalfSpace(ROD_BREAK_AT, along.times(-1))).moved(RigidTransform.translation(away)),
+                    rod.and(new HalfSpace(ROD_BREAK_AT, along.times(-1)))
+                            .moved(apart(along, ROD_BREAK_MM, PatientVector.POSTERIOR.times(ROD_BREAK_STEP_MM))),
                     DemoParts.SOLID_HU);
         } else {
             paint(name, rod, DemoParts.SOLID_HU);
         }
+    }
+
+    /** A rod along its points, flat at both ends. */
+    private static Solid rod(DemoParts.Side side) {
+        List<PatientPoint> points = DemoParts.rodPoints(side);
+        PatientPoint first = points.get(0);
+        PatientPoint last = points.get(points.size() - 1);
+        PatientVector outOfFirst = first.minus(points.get(1)).unit();
+        PatientVector outOfLast = last.minus(points.get(points.size() - 2)).unit();
+        return new RoundRod(points, 0.5 * DemoParts.ROD_DIAMETER_MM)
+                .and(new HalfSpace(first, outOfFirst))
+                .and(new HalfSpace(last, outOfLast));
     }
 
     static String rodId(DemoParts.Side side) {

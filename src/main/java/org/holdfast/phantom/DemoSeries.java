@@ -99,12 +99,13 @@ public final class DemoSeries {
         return DemoScan.of(DemoStage.SURGERY, size).sceneToExam();
     }
 
-    private SeriesFacts facts(DemoStage stage) {
+    /** What the headers of an exam say. */
+    SeriesFacts facts(DemoStage stage) {
         DemoScan scan = DemoScan.of(stage, size);
         return new SeriesFacts(
                 SUBJECT_CODE,
                 "simulated CT of the spine, " + stage.label,
-                "CT, " + scan.kernel().toLowerCase(Locale.ROOT).replace("simulated ", ""),
+                "CT, " + scan.kernel().toLowerCase(Locale.ROOT).replace("sim ", ""),
                 stage.date,
                 scan.kernel(),
                 120,

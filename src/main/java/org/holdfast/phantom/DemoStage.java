@@ -11,7 +11,7 @@ enum DemoStage {
     MONTH_3("3 mo", LocalDate.of(2024, 6, 12), 0.3, 0, false, false),
     MONTH_6("6 mo", LocalDate.of(2024, 9, 10), 0.6, 0.8, false, false),
     MONTH_12("12 mo", LocalDate.of(2025, 3, 12), 1.1, 1.5, true, false),
-    MONTH_24("24 mo", LocalDate.of(2026, 3, 10), 2.2, 2.2, true, true);
+    MONTH_24("24 mo", LocalDate.of(2026, 3, 10), 2.2, 2.0, true, true);
 
     /** Day of the operation. */
     static final LocalDate SURGERY_DAY = LocalDate.of(2024, 3, 11);

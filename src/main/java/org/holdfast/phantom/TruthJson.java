@@ -20,10 +20,16 @@ public final class TruthJson {
 
     private TruthJson() {}
 
-    /** The tree: {@code note, exams [{label, referenceToExam, interfaces, screws, breaks, migration}]}. */
+    /** The tree: {@code note, poseSource, poses [{exam, referenceToExam}], exams [{label, interfaces, screws, breaks,
+     * migration}]}. */
     public static ObjectNode tree(DemoTruth truth) {
         ObjectNode root = NODES.objectNode();
         root.put("note", NOTE);
+        root.put("poseSource", "truth of the simulation");
+        ArrayNode poses = root.putArray("poses");
+        truth.exams().forEach(exam -> poses.addObject()
+                .put("exam", exam.label())
+                .set("referenceToExam", numbers(exam.referenceToExam().toMatrix())));
         ArrayNode exams = root.putArray("exams");
         truth.exams().forEach(exam -> exams.add(exam(exam)));
         return root;
@@ -32,10 +38,6 @@ public final class TruthJson {
     private static ObjectNode exam(DemoTruth.ExamTruth exam) {
         ObjectNode node = NODES.objectNode();
         node.put("label", exam.label());
-        ArrayNode pose = node.putArray("referenceToExam");
-        for (double value : exam.referenceToExam().toMatrix()) {
-            pose.add(value);
-        }
         ArrayNode faces = node.putArray("interfaces");
         exam.interfaces().forEach(face -> faces.add(face(face)));
         ArrayNode screws = node.putArray("screws");
