@@ -70,6 +70,8 @@ public final class LoadBenchmark {
         LoadedVolume kept = null;
         for (int run = -2; run < RUNS; run++) {
             kept = null;
+            // Both sides start with an empty heap, so that neither pays for collecting what the other left.
+            System.gc();
             long start = System.nanoTime();
             byte[][] bytes = readPlainly(files);
             double plainSeconds = secondsSince(start);
@@ -78,6 +80,7 @@ public final class LoadBenchmark {
             start = System.nanoTime();
             Intake.scan(List.of(folder), Progress.NONE);
             double scanSeconds = secondsSince(start);
+            System.gc();
             start = System.nanoTime();
             kept = VolumeLoader.load(stack, Progress.NONE);
             double loadSeconds = secondsSince(start);

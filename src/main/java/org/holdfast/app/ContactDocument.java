@@ -116,6 +116,7 @@ public final class ContactDocument {
             }
         }
         stated(node, "smallestVisibleGapMm", c.smallestVisibleGapMm());
+        stated(node, "smallestVisibleGapIfBlurrierMm", c.smallestVisibleGapIfBlurrierMm());
         ObjectNode sensitivity = node.putObject("sensitivity");
         c.sensitivity()
                 .forEach((change, value) -> stated(sensitivity, String.format(Locale.ROOT, "%+d", change), value));

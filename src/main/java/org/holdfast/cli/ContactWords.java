@@ -85,6 +85,7 @@ final class ContactWords {
             row.add(
                     c.smallestVisibleGapMm().value().isPresent()
                             ? "under " + decimals(c.smallestVisibleGapMm().value(), 2)
+                                    + (c.isLimitSettled() ? "" : " ?")
                             : NOT_STATED);
             row.add(percent(c.sensitivity().get(-50)) + " / "
                     + percent(c.sensitivity().get(50)));

@@ -33,8 +33,14 @@ final class ElementParser {
     private long kept;
     private PixelLocation pixels;
 
-    /** How the bytes of one level are read. */
-    private record Layout(boolean explicit, boolean bigEndian) {}
+    /** How the bytes of one level are read; below an unknown representation the items themselves tell. */
+    private record Layout(boolean explicit, boolean bigEndian, boolean guessed) {
+
+        /** Content of an element of unknown representation: implicit little endian by rule (PS3.5, 6.2.2, note 4). */
+        Layout belowUnknown() {
+            return explicit ? new Layout(false, false, true) : this;
+        }
+    }
 
     /** What stands before a value. */
     private record Header(int tag, Vr vr, long length) {}
@@ -61,14 +67,14 @@ final class ElementParser {
         DataSet.Builder out = DataSet.builder();
         while (source.size() - at >= 8 && source.unsignedShort(at, false) == 0x0002) {
             boolean explicit = Vr.of(source.unsignedByte(at + 4), source.unsignedByte(at + 5)) != null;
-            element(out, new Layout(explicit, false), source.size(), 0);
+            element(out, new Layout(explicit, false, false), source.size(), 0);
         }
         return out.build();
     }
 
     /** Reads the data set up to the pixel data or the end. */
     DataSet dataSet(TransferSyntax syntax) throws IOException, DicomReadException {
-        Layout layout = new Layout(syntax.explicit(), syntax.bigEndian());
+        Layout layout = new Layout(syntax.explicit(), syntax.bigEndian(), false);
         DataSet.Builder out = DataSet.builder();
         while (pixels == null && source.size() - at >= 8) {
             if (!element(out, layout, source.size(), 0)) {
@@ -116,8 +122,7 @@ final class ElementParser {
                 skipFragments(layout, end);
                 return;
             }
-            // UN of undefined length is a sequence in implicit little endian (PS3.5, section 6.2.2, note 4).
-            Layout inside = header.vr == Vr.UN && layout.explicit ? new Layout(false, false) : layout;
+            Layout inside = header.vr == Vr.UN ? layout.belowUnknown() : layout;
             out.add(Element.ofItems(header.tag, sequence(out, inside, end, true, depth + 1)));
             return;
         }
@@ -136,7 +141,7 @@ final class ElementParser {
     /** Items under an unknown representation of defined length; false if the value holds something else. */
     private boolean itemsUnderUnknown(DataSet.Builder out, Header header, Layout layout, int depth)
             throws IOException, DicomReadException {
-        Layout inside = layout.explicit ? new Layout(false, false) : layout;
+        Layout inside = layout.belowUnknown();
         boolean mayBe = header.vr == Vr.UN && header.length >= 8 && source.tag(at, inside.bigEndian) == Tag.ITEM;
         if (!mayBe) {
             return false;
@@ -223,13 +228,13 @@ final class ElementParser {
 
     /** Items under UN are implicit by rule and explicit by habit of some writers: the first element's letters tell. */
     private Layout itemLayout(Layout layout, long itemEnd) throws IOException {
-        if (layout.explicit || itemEnd - at < 8) {
+        if (!layout.guessed || itemEnd - at < 8) {
             return layout;
         }
         int group = source.unsignedShort(at, false);
         boolean letters = Vr.of(source.unsignedByte(at + 4), source.unsignedByte(at + 5)) != null;
         boolean small = letters && source.unsignedShort(at + 6, false) <= itemEnd - at - 8;
-        return letters && small && group != 0xFFFE ? new Layout(true, false) : layout;
+        return letters && small && group != 0xFFFE ? new Layout(true, false, true) : layout;
     }
 
     private Header header(Layout layout, long end) throws IOException, DicomReadException {

@@ -2,6 +2,7 @@ package org.holdfast.intake;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -56,25 +57,56 @@ final class Duplicates {
     }
 
     private List<ImageHeader> withoutCopies(List<ImageHeader> together) {
-        Map<String, ImageHeader> byPixels = new LinkedHashMap<>();
+        Map<String, List<ImageHeader>> byPixels = new LinkedHashMap<>();
         for (ImageHeader slice : together) {
-            String digest;
-            try {
-                digest = PixelDigest.ofStoredValues(slice);
-            } catch (DicomReadException e) {
-                digest = slice.path().toString();
-                findings.add(Finding.warning(
-                        "NOT_COMPARED", "could not be compared with others at its position: " + e.reason(), digest));
-            }
-            ImageHeader first = byPixels.putIfAbsent(digest, slice);
-            if (first != null) {
+            byPixels.computeIfAbsent(fingerprint(slice), key -> new ArrayList<>())
+                    .add(slice);
+        }
+        Map<String, ImageHeader> single = new LinkedHashMap<>();
+        byPixels.forEach((fingerprint, copies) -> single.put(fingerprint, oneOf(copies)));
+        return withoutRepeatedInstances(single);
+    }
+
+    /** Of copies the one with the smallest UID, then the smallest digest of its file, so that names do not choose. */
+    private ImageHeader oneOf(List<ImageHeader> copies) {
+        if (copies.size() == 1) {
+            return copies.get(0);
+        }
+        Map<ImageHeader, String> keys = new LinkedHashMap<>();
+        copies.forEach(copy -> keys.put(copy, copy.identity().sopInstanceUid() + " " + fileDigest(copy)));
+        ImageHeader kept = copies.stream().min(Comparator.comparing(keys::get)).orElseThrow();
+        for (ImageHeader copy : copies) {
+            if (copy != kept) {
                 findings.add(Finding.info(
                         "DUPLICATE_DROPPED",
                         "the same pixels at the same position as another file of the series; one is used",
-                        slice.path().toString()));
+                        copy.path().toString()));
             }
         }
-        return withoutRepeatedInstances(byPixels);
+        return kept;
+    }
+
+    private String fingerprint(ImageHeader slice) {
+        try {
+            return PixelDigest.ofStoredValues(slice);
+        } catch (DicomReadException e) {
+            return notCompared(slice, e);
+        }
+    }
+
+    private String fileDigest(ImageHeader slice) {
+        try {
+            return HexFormat.of().formatHex(PixelDigest.ofFile(slice.path()));
+        } catch (DicomReadException e) {
+            return notCompared(slice, e);
+        }
+    }
+
+    private String notCompared(ImageHeader slice, DicomReadException e) {
+        String path = slice.path().toString();
+        findings.add(Finding.warning(
+                "NOT_COMPARED", "could not be compared with others at its position: " + e.reason(), path));
+        return path;
     }
 
     /**

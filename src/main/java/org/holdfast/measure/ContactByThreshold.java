@@ -98,11 +98,11 @@ public final class ContactByThreshold {
                 "too few voxels at the depth where host bone is read");
         double sigma = exam.pointSpread()
                 .sigmaAlongMm(meanNormal(profiles), exam.volume().grid());
-        Stated limit = Stated.not(
+        DetectionLimit.Limit limit = DetectionLimit.Limit.not(
                 host.hostHu().value().isPresent()
                         ? "no implant seen under the face"
                         : host.hostHu().why());
-        Stated front = limit;
+        Stated front = limit.smallestVisibleGapMm();
         if (!Double.isNaN(plateau) && host.hostHu().value().isPresent()) {
             double deep = deepHu(profiles, edges, host);
             double unclipped = clipped ? NominalMetal.hu(component.material(), settings) : plateau;
@@ -110,7 +110,7 @@ public final class ContactByThreshold {
                     BoneFront.fit(profiles, edges, layer, unclipped, deep, sigma, host.boneHu(), ceiling, settings);
             ProfileModel model = new ProfileModel(
                     unclipped, settings.fluidHu(), bone.frontHu(), settings.frontMm(), bone.deepHu(), sigma);
-            limit = DetectionLimit.smallestVisibleGapMm(
+            limit = DetectionLimit.find(
                     model, classifier, layer, ceiling, noise.value().orElse(0));
             front = Stated.of(bone.frontHu());
         }
@@ -139,13 +139,13 @@ public final class ContactByThreshold {
             ReferenceFace reference,
             Optional<ReferenceFace> kept,
             SampleClassifier classifier,
-            Stated limit,
+            DetectionLimit.Limit limit,
             Stated front,
             double plateau,
             Stated noise) {
         double total = shares.totalMm2();
         double hidden = shares.notAssessableMm2() / total;
-        String refusal = refusal(hidden, limit);
+        String refusal = refusal(hidden, limit.smallestVisibleGapMm());
         Map<Integer, Stated> sensitivity = new TreeMap<>();
         for (int change : SENSITIVITY_HU) {
             SampleClassifier other = new SampleClassifier(classifier.guardMm(), classifier.boneHu() + change, settings);
@@ -169,7 +169,9 @@ public final class ContactByThreshold {
                 bridging.share(),
                 hidden,
                 shares.obstacleShares(),
-                limit,
+                limit.smallestVisibleGapMm(),
+                limit.ifBlurrierMm(),
+                limit.isSettled(),
                 sensitivity,
                 refusal.isEmpty() ? jitterSd(exam, kept, classifier) : Stated.not(refusal),
                 classifier.boneHu(),

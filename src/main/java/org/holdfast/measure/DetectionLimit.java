@@ -27,26 +27,46 @@ final class DetectionLimit {
     private DetectionLimit() {}
 
     /**
-     * The smallest gap that the estimator tells from contact, mm, or why the estimator does not apply: a gap of 0 would
-     * not be called contact, or where there is no bone at all the implant's blur would come within noise of the
-     * threshold, so that contact could be called at every gap.
+     * The smallest gap that the estimator tells from contact.
+     *
+     * @param smallestVisibleGapMm for the point spread as stated, or why the estimator does not apply: a gap of 0 would
+     *     not be called contact, or where there is no bone at all the implant's blur would come within noise of the
+     *     threshold, so that contact could be called at every gap
+     * @param ifBlurrierMm the same if the point spread is 10 % larger than stated; the gap limit of the settings where
+     *     contact would then be called at every gap
+     */
+    record Limit(Stated smallestVisibleGapMm, Stated ifBlurrierMm) {
+
+        /** Whether the limit hardly moves if the point spread is misjudged. */
+        boolean isSettled() {
+            return smallestVisibleGapMm.value().isPresent()
+                    && ifBlurrierMm.value().getAsDouble()
+                                    - smallestVisibleGapMm.value().getAsDouble()
+                            <= SETTLED_MM;
+        }
+
+        static Limit not(String why) {
+            return new Limit(Stated.not(why), Stated.not(why));
+        }
+    }
+
+    /**
+     * Finds the limit of an estimator in a scan.
      *
      * @param noiseSdHu standard deviation of a voxel's noise, HU; 0 if it is not known
      */
-    static Stated smallestVisibleGapMm(
+    static Limit find(
             ProfileModel model, SampleClassifier classifier, FaceLayer face, double ceilingHu, double noiseSdHu) {
         if (!isContact(model, 0, classifier, face, ceilingHu)) {
-            return Stated.not("bone below threshold beyond guard");
+            return Limit.not("bone below threshold beyond guard");
         }
         double limit = turnMm(model, classifier, face, ceilingHu);
-        double limitIfBlurrier =
-                turnMm(model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED), classifier, face, ceilingHu);
-        if (limit + RESOLUTION_MM >= classifier.settings().gapLimitMm() || limitIfBlurrier - limit > SETTLED_MM) {
-            return Stated.not("blur of the implant alone comes within reach of the threshold beyond the guard");
+        if (limit + RESOLUTION_MM >= classifier.settings().gapLimitMm()
+                || readsBoneBeyond(limit, model, classifier, face, ceilingHu, noiseSdHu)) {
+            return Limit.not("blur of the implant alone comes within noise of the threshold beyond the guard");
         }
-        return readsBoneBeyond(limit, model, classifier, face, ceilingHu, noiseSdHu)
-                ? Stated.not("blur of the implant alone comes within noise of the threshold beyond the guard")
-                : Stated.of(limit);
+        ProfileModel blurrier = model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED);
+        return new Limit(Stated.of(limit), Stated.of(turnMm(blurrier, classifier, face, ceilingHu)));
     }
 
     /** The gap at which contact turns into a gap, mm; the settings' gap limit if it never does. */

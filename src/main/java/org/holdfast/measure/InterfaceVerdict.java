@@ -58,6 +58,16 @@ final class InterfaceVerdict {
             return Verdict.because(
                     Verdict.Value.READER_ONLY, contact.smallestVisibleGapMm().why());
         }
+        if (!contact.isLimitSettled()) {
+            return Verdict.because(
+                    Verdict.Value.CHANGE_ONLY,
+                    String.format(
+                            java.util.Locale.ROOT,
+                            "the smallest visible gap hinges on the point spread: %.2f mm, or %.2f mm if that is 10 %%"
+                                    + " larger than taken",
+                            contact.smallestVisibleGapMm().value().getAsDouble(),
+                            contact.smallestVisibleGapIfBlurrierMm().value().getAsDouble()));
+        }
         return Verdict.answerable();
     }
 

@@ -16,6 +16,8 @@ import java.util.OptionalDouble;
  * @param notAssessable share of the area where nothing can be said
  * @param obstacles share of the area by cause
  * @param smallestVisibleGapMm the gap at which contact turns into a gap for this scan and these settings, mm
+ * @param smallestVisibleGapIfBlurrierMm the same if the scan's point spread is 10 % larger than taken
+ * @param isLimitSettled whether the two hardly differ; if not, the state hinges on the point spread
  * @param sensitivity the fraction with the bone threshold changed by so many HU
  * @param jitterSd standard deviation of the fraction over eight half-voxel shifts of the face
  * @param boneHu bone threshold used
@@ -39,6 +41,8 @@ public record ThresholdContact(
         double notAssessable,
         Map<Obstacle, Double> obstacles,
         Stated smallestVisibleGapMm,
+        Stated smallestVisibleGapIfBlurrierMm,
+        boolean isLimitSettled,
         Map<Integer, Stated> sensitivity,
         Stated jitterSd,
         double boneHu,

@@ -120,6 +120,7 @@ class AcquisitionFactsTest {
     void rowSpacingComesFirst() {
         PixelScale scale = PixelScale.of(
                 DataSet.builder().decimals(Tag.PIXEL_SPACING, 1.2, 1.2012).build(), true);
+        // Source: DICOM PS3.3, 10.7.1.3: the first value of PixelSpacing is the distance between rows
         assertEquals(1.2, scale.rowMm());
         assertEquals(1.2012, scale.columnMm());
     }

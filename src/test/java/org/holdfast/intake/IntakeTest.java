@@ -54,8 +54,8 @@ class IntakeTest {
         long seed = 20260115;
         Path original = Files.createDirectory(folder.resolve("original"));
         CtFiles.writeStack(original, "a", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 1));
-        CtFiles.writeStack(
-                folder, "b", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 2).string(Tag.CONVOLUTION_KERNEL, "B70"));
+        CtFiles.writeStack(original, "b", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 2)
+                .string(Tag.CONVOLUTION_KERNEL, "B70"));
         CtFiles.writeStack(original, "c", 6, 1.25, b -> b.integers(Tag.ACQUISITION_NUMBER, 3)
                 .words(Tag.PIXEL_DATA, CtFiles.filled(7)));
         List<Path> files = new ArrayList<>();
@@ -145,7 +145,18 @@ class IntakeTest {
     }
 
     @Test
-    void oneInstanceNumberForDifferentPositionsKeepsAll() {
+    void namesDoNotChooseAmongCopies() throws Exception {
+        CtFiles.writeStack(folder, "a", 2, 1, b -> b);
+        DataSet.Builder copy = CtFiles.slice("a1", 1, 1001).string(Tag.PATIENT_COMMENTS, "another header");
+        CtFiles.write(folder, "z", copy.build());
+        String before = SeriesHash.of(onlyStack());
+        Files.move(folder.resolve("a1"), folder.resolve("zz"));
+        Files.move(folder.resolve("z"), folder.resolve("a1"));
+        assertEquals(before, SeriesHash.of(onlyStack()));
+    }
+
+    @Test
+    void oneInstanceUidForDifferentPositionsKeepsAll() {
         CtFiles.writeStack(folder, "a", 3, 1, b -> b.string(Tag.SOP_INSTANCE_UID, Uid.fromName("one for all")));
         assertEquals(3, onlyStack().grid().slices());
         assertTrue(codes(onlySeries()).contains("SAME_INSTANCE_OTHER_POSITION"));

@@ -1,7 +1,6 @@
 package org.holdfast.intake;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -13,37 +12,12 @@ import org.holdfast.dicom.Uid;
 import org.holdfast.progress.Progress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
-/** Which stack of an exam is proposed for measuring, and how an exam is named. */
+/** Which stack of an exam is proposed for measuring. */
 class StackChoiceTest {
 
     @TempDir
     Path folder;
-
-    @ParameterizedTest
-    @CsvSource({
-        "a/b, a/b, '', ''",
-        "a/b#1.2.3, a/b, 1.2.3, ''",
-        "a/b=6 mo, a/b, '', 6 mo",
-        "a/b#1.2.3=surgery, a/b, 1.2.3, surgery",
-        "a=b/c, a=b/c, '', ''",
-        "a=b/c=3 mo, a=b/c, '', 3 mo",
-        "a#b/c, a#b/c, '', ''",
-        "a/b=, a/b, '', ''"
-    })
-    void takesArgumentsApart(String argument, String path, String uid, String label) {
-        ExamArgument exam = ExamArgument.parse(argument);
-        assertEquals(Path.of(path), exam.path());
-        assertEquals(uid, exam.seriesInstanceUid().orElse(""));
-        assertEquals(label, exam.label().orElse(""));
-    }
-
-    @Test
-    void emptyArgumentIsRefused() {
-        assertThrows(IllegalArgumentException.class, () -> ExamArgument.parse(""));
-    }
 
     @Test
     void proposesThinRegularSlicesWithoutArtefactReduction() {

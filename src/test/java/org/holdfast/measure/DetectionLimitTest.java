@@ -12,12 +12,13 @@ class DetectionLimitTest {
     private static final FaceLayer POROUS = new FaceLayer(3, -2.5, true, false);
 
     private static Stated limit(ProfileModel model, double boneHu, double guardMm) {
-        return DetectionLimit.smallestVisibleGapMm(
-                model,
-                new SampleClassifier(guardMm, boneHu, MeasurementSettings.withDefaults()),
-                POROUS,
-                Double.NaN,
-                0);
+        return DetectionLimit.find(
+                        model,
+                        new SampleClassifier(guardMm, boneHu, MeasurementSettings.withDefaults()),
+                        POROUS,
+                        Double.NaN,
+                        0)
+                .smallestVisibleGapMm();
     }
 
     /**
