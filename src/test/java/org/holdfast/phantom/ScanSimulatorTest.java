@@ -105,21 +105,21 @@ class ScanSimulatorTest {
         });
     }
 
-    @Test
-    void paintsLaterBodyOverEarlierOne() {
-        // Phantom: two parallel planes 0.5 mm apart: 160 beyond both, 30 between, 2100 below, each edge a Gaussian
-        // step.
+    @ParameterizedTest
+    @ValueSource(doubles = {0.3, 0.5, 1.2})
+    void paintsLaterBodyOverEarlierOne(double gapMm) {
+        // Phantom: two parallel planes a gap apart: 160 beyond both, 30 between, 2100 below, each edge a Gaussian step.
         PatientVector n = new PatientVector(0.1, 0.2, 0.95).unit();
         VolumeGrid grid = Grids.upright(12, 12, 14, 0.45, 0.45, 0.6);
         Scene scene = Scene.of(160)
-                .with(Body.of("fluid", new HalfSpace(PatientPoint.ORIGIN.along(n, 0.5), n), 30))
+                .with(Body.of("fluid", new HalfSpace(PatientPoint.ORIGIN.along(n, gapMm), n), 30))
                 .with(Body.of("implant", new HalfSpace(PatientPoint.ORIGIN, n), 2100));
         double sigma = BlurReference.sigmaAlong(grid, SPREAD, n);
         BlurReference.Blurred expected = p -> {
             double d = p.minus(PatientPoint.ORIGIN).dot(n);
-            return 160 + (30 - 160) * BlurReference.cdf((0.5 - d) / sigma) + 2070 * BlurReference.cdf(-d / sigma);
+            return 160 + (30 - 160) * BlurReference.cdf((gapMm - d) / sigma) + 2070 * BlurReference.cdf(-d / sigma);
         };
-        assertWithin(scene, grid, SPREAD, expected, 1.5);
+        assertWithin(scene, grid, SPREAD, expected, 2.1 * TENTH_PERCENT_HU);
     }
 
     @Test
