@@ -34,9 +34,9 @@ public final class DemoSubject {
 
     /** How large the demo is made. */
     public enum Size {
-        /** About 350 MB: pixels of 0.45 to 0.49 mm, pitch 0.6 to 0.7 mm. */
+        /** About 340 MB: pixels of 0.45 to 0.49 mm, pitch 0.6 to 0.65 mm. */
         FULL,
-        /** About 23 MB: cropped to the construct, pixels of 0.65 mm, pitch 1 mm. */
+        /** About 23 MB: cropped to the construct, pixels of 0.65 mm, pitch 0.6 mm. */
         SMALL
     }
 

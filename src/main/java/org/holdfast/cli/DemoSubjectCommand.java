@@ -25,7 +25,7 @@ final class DemoSubjectCommand implements Callable<Integer> {
     @Parameters(paramLabel = "DIR", description = "Folder to write; it must be empty or not exist.")
     private Path folder;
 
-    @Option(names = "--small", description = "Cropped and coarser: about 23 MB instead of about 350 MB.")
+    @Option(names = "--small", description = "Cropped and coarser: about 23 MB instead of about 340 MB.")
     private boolean small;
 
     @Mixin

@@ -23,9 +23,9 @@ public final class DemoSeries {
 
     /** How large the demo is made. */
     public enum Size {
-        /** A trunk section round the construct, 0.45 to 0.49 mm pixels, 0.6 to 0.7 mm pitch. */
+        /** A trunk section round the construct, 0.45 to 0.49 mm pixels, 0.6 to 0.65 mm pitch. */
         FULL,
-        /** Cropped to the construct, 0.65 mm pixels, 1 mm pitch: small enough to be kept with the sources. */
+        /** Cropped to the construct, 0.65 mm pixels, 0.6 mm pitch: small enough to be kept with the sources. */
         SMALL
     }
 

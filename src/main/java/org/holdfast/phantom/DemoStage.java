@@ -46,17 +46,17 @@ enum DemoStage {
     }
 
     /**
-     * Gaps of the cranial face: bone reaches it area by area from the back; an open area is 1.6 to 2.4 mm wide and half
-     * as wide at the exam before it is bridged.
+     * Gaps of the cranial face: bone reaches it area by area from the back. An open area is 2.0 to 2.4 mm wide; every
+     * other one is half as wide at the exam before it is bridged, too narrow to be told from contact by a threshold.
      */
     GapPattern cranialGaps(FaceFrame face) {
         double[][] gaps = new double[BRIDGED_AT.length][BRIDGED_AT[0].length];
         for (int a = 0; a < gaps.length; a++) {
             for (int b = 0; b < gaps[a].length; b++) {
-                double open = 1.6 + 0.2 * ((3 * a + 2 * b) % 5);
+                double open = 2.0 + 0.1 * ((3 * a + 2 * b) % 5);
                 int exams = BRIDGED_AT[a][b] - ordinal();
-                boolean nearlyBridged = exams == 1 && BRIDGED_AT[a][b] < values().length;
-                gaps[a][b] = exams <= 0 ? 0 : nearlyBridged ? 0.5 * open : open;
+                boolean isNarrowing = exams == 1 && BRIDGED_AT[a][b] < values().length && (a + b) % 2 == 0;
+                gaps[a][b] = exams <= 0 ? 0 : isNarrowing ? 0.5 * open : open;
             }
         }
         return new GapPattern(
@@ -65,14 +65,20 @@ enum DemoStage {
                 gaps);
     }
 
-    /** Gaps of the caudal face: open everywhere, 1.2 mm at the narrowest after surgery, 2.5 mm at the widest at last. */
+    /**
+     * Gaps of the caudal face: open everywhere and slowly widening, 1.2 mm at the narrowest after surgery, in one area,
+     * and 2.5 mm at the widest at last.
+     */
     GapPattern caudalGaps(FaceFrame face) {
         double[][] gaps = new double[CAUDAL_AREAS_U][CAUDAL_AREAS_V];
         for (int a = 0; a < CAUDAL_AREAS_U; a++) {
             for (int b = 0; b < CAUDAL_AREAS_V; b++) {
-                gaps[a][b] = 1.2 + 0.1 * ((3 * a + 4 * b) % 10) + 0.1 * ordinal();
+                int mixed = (3 * a + 4 * b) % 10;
+                gaps[a][b] = 1.85 + 0.025 * mixed + 0.1 * ordinal();
             }
         }
+        gaps[2][1] = 1.2 + 0.1 * ordinal();
+        gaps[3][0] = 2.1 + 0.1 * ordinal();
         return new GapPattern(
                 GapPattern.evenLines(face.halfUMm(), CAUDAL_AREAS_U),
                 GapPattern.evenLines(face.halfVMm(), CAUDAL_AREAS_V),

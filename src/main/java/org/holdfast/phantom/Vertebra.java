@@ -9,7 +9,7 @@ final class Vertebra {
 
     static final double CORTEX_MM = 0.9;
     static final double CORTEX_HU = 600;
-    static final double TRABECULAR_HU = 160;
+    static final double TRABECULAR_HU = 210;
     static final double SEMI_LEFT_MM = 22.5;
     static final double SEMI_POSTERIOR_MM = 16;
 
