@@ -65,6 +65,9 @@ final class DetectionLimit {
                 || readsBoneBeyond(limit, model, classifier, face, ceilingHu, noiseSdHu)) {
             return Limit.not("blur of the implant alone comes within noise of the threshold beyond the guard");
         }
+        if (missesBoneBefore(limit, model, classifier, face, ceilingHu, noiseSdHu)) {
+            return Limit.not("bone comes within noise of the threshold beyond the guard");
+        }
         ProfileModel blurrier = model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED);
         return new Limit(Stated.of(limit), Stated.of(turnMm(blurrier, classifier, face, ceilingHu)));
     }
@@ -102,9 +105,7 @@ final class DetectionLimit {
             FaceLayer face,
             double ceilingHu,
             double noiseSdHu) {
-        double margin = NOISE_SD * WINDOW_NOISE * noiseSdHu;
-        SampleClassifier cautious =
-                new SampleClassifier(classifier.guardMm(), classifier.boneHu() - margin, classifier.settings());
+        SampleClassifier cautious = shifted(classifier, -NOISE_SD * WINDOW_NOISE * noiseSdHu);
         double end = classifier.settings().gapLimitMm() + BEYOND_STEP_MM;
         for (double gap = limitMm + WELL_OVER_MM; gap < end; gap += BEYOND_STEP_MM) {
             if (isContact(model, gap, cautious, face, ceilingHu)) {
@@ -112,6 +113,27 @@ final class DetectionLimit {
             }
         }
         return false;
+    }
+
+    /** Whether a gap that is well under the limit could be missed as contact: noise hides bone that is hardly over it. */
+    private static boolean missesBoneBefore(
+            double limitMm,
+            ProfileModel model,
+            SampleClassifier classifier,
+            FaceLayer face,
+            double ceilingHu,
+            double noiseSdHu) {
+        SampleClassifier bold = shifted(classifier, NOISE_SD * WINDOW_NOISE * noiseSdHu);
+        for (double gap = 0; gap <= limitMm - WELL_OVER_MM; gap += BEYOND_STEP_MM) {
+            if (!isContact(model, gap, bold, face, ceilingHu)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static SampleClassifier shifted(SampleClassifier classifier, double byHu) {
+        return new SampleClassifier(classifier.guardMm(), classifier.boneHu() + byHu, classifier.settings());
     }
 
     private static boolean isContact(

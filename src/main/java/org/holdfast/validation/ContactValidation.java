@@ -227,7 +227,11 @@ public final class ContactValidation {
         return (seen - truth) / area;
     }
 
-    static ThresholdContact measure(ContactScene scene) {
+    private static ThresholdContact measure(ContactScene scene) {
+        return measure(scene, MeasurementSettings.withDefaults());
+    }
+
+    static ThresholdContact measure(ContactScene scene, MeasurementSettings settings) {
         HuVolume volume = ScanSimulator.scan(scene.scene().scene(), scene.scan(), Progress.NONE);
         PointSpread stated = scene.statedSpread();
         ExamScan exam = new ExamScan(
@@ -241,7 +245,7 @@ public final class ContactValidation {
                 RigidTransform.IDENTITY,
                 ExamScan.PoseKind.IDENTITY);
         Construct construct = constructOf(scene);
-        return new ContactByThreshold(construct, construct.interfaces().get(0), MeasurementSettings.withDefaults())
+        return new ContactByThreshold(construct, construct.interfaces().get(0), settings)
                 .measureReference(exam)
                 .contact();
     }

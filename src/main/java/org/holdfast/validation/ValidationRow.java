@@ -1,8 +1,10 @@
 package org.holdfast.validation;
 
+import java.util.Arrays;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdfast.statistics.LimitsOfAgreement;
 
 /**
  * One line of a validation: how far an estimator lies from the truth over a number of scenes.
@@ -49,25 +51,19 @@ public record ValidationRow(
             double[] differences,
             int notApplicable,
             Optional<Goal> goal) {
-        int n = differences.length;
-        double mean = 0;
-        for (double d : differences) {
-            mean += d / n;
-        }
-        double squares = 0;
-        for (double d : differences) {
-            squares += (d - mean) * (d - mean);
-        }
-        double spread = 1.96 * Math.sqrt(squares / (n - 1));
+        Optional<LimitsOfAgreement.Estimate> limits =
+                LimitsOfAgreement.ofDifferences(differences) instanceof LimitsOfAgreement.Estimate estimate
+                        ? Optional.of(estimate)
+                        : Optional.empty();
         return new ValidationRow(
                 measure,
                 phantom,
                 metal,
-                n,
+                differences.length,
                 notApplicable,
-                n == 0 ? OptionalDouble.empty() : OptionalDouble.of(mean),
-                n < 2 ? OptionalDouble.empty() : OptionalDouble.of(mean - spread),
-                n < 2 ? OptionalDouble.empty() : OptionalDouble.of(mean + spread),
+                Arrays.stream(differences).average(),
+                limits.map(l -> OptionalDouble.of(l.lower())).orElse(OptionalDouble.empty()),
+                limits.map(l -> OptionalDouble.of(l.upper())).orElse(OptionalDouble.empty()),
                 goal);
     }
 
