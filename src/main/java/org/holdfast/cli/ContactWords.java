@@ -8,7 +8,6 @@ import org.holdfast.app.Caution;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamResult;
 import org.holdfast.app.SimulationTruth;
-import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
@@ -18,7 +17,8 @@ import org.holdfast.volume.Comparability.Difference;
 /** A contact report in words: a table, then what a person should know. */
 final class ContactWords {
 
-    private static final String NOT_STATED = "not stated";
+    private static final String NOT_STATED = "-";
+    private static final int COLUMNS = 100;
 
     private ContactWords() {}
 
@@ -30,24 +30,31 @@ final class ContactWords {
     static List<String> lines(ContactReport report, SimulationTruth truth) {
         List<String> lines = new ArrayList<>();
         lines.add("Interface contact by threshold, construct "
-                + report.construct().id() + ", version " + report.construct().version()
-                + " (fractions of the assessable face; bounds of the whole face)");
+                + report.construct().id() + ", version " + report.construct().version());
         lines.add("");
-        boolean withTruth = !truth.isEmpty();
-        TextTable table = new TextTable(header(withTruth));
+        TextTable table = new TextTable(header(!truth.isEmpty()));
         for (ExamResult exam : report.exams()) {
             for (InterfaceExam part : exam.parts()) {
-                table.add(row(exam, part, truth, withTruth));
+                table.add(row(exam, part, truth));
             }
         }
         lines.addAll(table.lines());
         lines.add("");
-        lines.addAll(reasons(report));
-        lines.addAll(notes(report));
+        lines.addAll(legend(!truth.isEmpty()));
+        for (ExamResult exam : report.exams()) {
+            List<String> notes = notes(exam);
+            if (!notes.isEmpty()) {
+                lines.add("");
+                lines.add(exam.label() + ":");
+                notes.forEach(note -> lines.add(bullet(note)));
+            }
+        }
+        if (!report.findings().isEmpty()) {
+            lines.add("");
+            report.findings().forEach(finding -> lines.add(wrapped(finding.text())));
+        }
         lines.add("");
-        lines.add(Wrapping.wrap(Caution.APPARENT_CONTACT, 100));
-        lines.add("");
-        lines.add(Wrapping.wrap(Caution.TEXT, 100));
+        lines.add(wrapped(Caution.APPARENT_CONTACT));
         return lines;
     }
 
@@ -56,21 +63,35 @@ final class ContactWords {
                 "exam",
                 "day",
                 "interface",
-                "contact %",
-                "bounds %",
-                "unseen gap mm",
-                "at -50/+50 HU %",
-                "bridged %",
-                "not assess. %",
-                "bone/host HU"));
+                "contact\n%",
+                "bounds\n%",
+                "unseen\ngap, mm",
+                "at -50/+50\nHU, %",
+                "bridged\n%",
+                "hidden\n%",
+                "bone/host\nHU"));
         if (withTruth) {
-            header.add("truth: touching %");
-            header.add("truth: under unseen gap %");
+            header.add("truth:\ntouching %");
+            header.add("under\nunseen gap %");
         }
         return header;
     }
 
-    private static List<String> row(ExamResult exam, InterfaceExam part, SimulationTruth truth, boolean withTruth) {
+    private static List<String> legend(boolean withTruth) {
+        List<String> lines = new ArrayList<>();
+        lines.add(wrapped(
+                "contact: of the assessable face; bounds: of the whole face, what is hidden counted as open and as"
+                        + " contact; unseen gap: a narrower gap reads as contact (?: hinges on the blur of the scan); hidden: not"
+                        + " assessable."));
+        if (withTruth) {
+            lines.add(
+                    wrapped("truth: of the simulation; touching: bone on the implant; under unseen gap: what this scan"
+                            + " should read as contact."));
+        }
+        return lines;
+    }
+
+    private static List<String> row(ExamResult exam, InterfaceExam part, SimulationTruth truth) {
         List<String> row = new ArrayList<>();
         row.add(exam.label());
         row.add(
@@ -82,21 +103,18 @@ final class ContactWords {
             ThresholdContact c = part.contact().get();
             row.add(percent(c.fraction()));
             row.add(percent(c.low()) + "–" + percent(c.high()));
-            row.add(
-                    c.smallestVisibleGapMm().value().isPresent()
-                            ? "under " + decimals(c.smallestVisibleGapMm().value(), 2)
-                                    + (c.isLimitSettled() ? "" : " ?")
-                            : NOT_STATED);
-            row.add(percent(c.sensitivity().get(-50)) + " / "
+            row.add(decimals(c.smallestVisibleGapMm().value(), 2)
+                    + (c.smallestVisibleGapMm().value().isPresent() && !c.isLimitSettled() ? " ?" : ""));
+            row.add(percent(c.sensitivity().get(-50)) + "/"
                     + percent(c.sensitivity().get(50)));
             row.add(percent(c.bridged()));
             row.add(percent(c.notAssessable()));
-            row.add(String.format(Locale.ROOT, "%.0f", c.boneHu()) + " / "
+            row.add(String.format(Locale.ROOT, "%.0f", c.boneHu()) + "/"
                     + decimals(c.hostHu().value(), 0));
         } else {
             row.addAll(List.of(NOT_STATED, "", "", "", "", "", ""));
         }
-        if (withTruth) {
+        if (!truth.isEmpty()) {
             row.add(percent(truth.touchingFraction(exam.label(), part.face().id())));
             OptionalDouble limit =
                     part.contact().map(c -> c.smallestVisibleGapMm().value()).orElse(OptionalDouble.empty());
@@ -104,54 +122,43 @@ final class ContactWords {
                     limit.isPresent()
                             ? percent(truth.fractionUnder(
                                     exam.label(), part.face().id(), limit.getAsDouble()))
-                            : "");
+                            : NOT_STATED);
         }
         return row;
     }
 
-    /** Why a number is not stated or limited, one line a part and exam. */
-    private static List<String> reasons(ContactReport report) {
-        List<String> lines = new ArrayList<>();
-        for (ExamResult exam : report.exams()) {
-            for (InterfaceExam part : exam.parts()) {
-                if (!part.verdict().causes().isEmpty()) {
-                    lines.add(Wrapping.wrap(
-                            exam.label() + ", " + part.face().label() + ": "
-                                    + part.verdict().value().words() + ": "
-                                    + String.join("; ", part.verdict().causes()),
-                            100));
-                }
+    /** What limits the numbers of an exam: verdicts, differences from the reference exam, findings that limit something. */
+    private static List<String> notes(ExamResult exam) {
+        List<String> notes = new ArrayList<>();
+        for (InterfaceExam part : exam.parts()) {
+            if (!part.verdict().causes().isEmpty()) {
+                notes.add(part.face().label() + ": " + part.verdict().value().words() + ": "
+                        + String.join("; ", part.verdict().causes()));
             }
         }
-        return lines;
+        List<String> unknown = new ArrayList<>();
+        for (Difference difference : exam.comparability()) {
+            if (difference.isUnknown()) {
+                unknown.add(difference.field());
+            } else {
+                notes.add(difference.sentence());
+            }
+        }
+        if (!unknown.isEmpty()) {
+            notes.add("Not known whether as on the reference exam: " + String.join(", ", unknown) + ".");
+        }
+        exam.findings().stream()
+                .filter(finding -> finding.severity() != Severity.INFO)
+                .forEach(finding -> notes.add(finding.text()));
+        return notes;
     }
 
-    private static List<String> notes(ContactReport report) {
-        List<String> lines = new ArrayList<>();
-        for (ExamResult exam : report.exams()) {
-            List<String> unknown = new ArrayList<>();
-            for (Difference difference : exam.comparability()) {
-                if (difference.isUnknown()) {
-                    unknown.add(difference.field());
-                } else {
-                    lines.add(Wrapping.wrap(exam.label() + ": " + difference.sentence(), 100));
-                }
-            }
-            if (!unknown.isEmpty()) {
-                lines.add(Wrapping.wrap(
-                        exam.label() + ": whether these are as on the reference exam is not known: "
-                                + String.join(", ", unknown) + ".",
-                        100));
-            }
-            for (Finding finding : exam.findings()) {
-                lines.add(Wrapping.wrap(exam.label() + ": " + finding.text(), 100));
-            }
-        }
-        for (Finding finding : report.findings()) {
-            String grave = finding.severity() == Severity.ERROR ? "Not read: " : "";
-            lines.add(Wrapping.wrap(grave + finding.text(), 100));
-        }
-        return lines;
+    private static String bullet(String note) {
+        return "- " + Wrapping.wrap(note, COLUMNS - 2).replace(System.lineSeparator(), System.lineSeparator() + "  ");
+    }
+
+    private static String wrapped(String paragraph) {
+        return Wrapping.wrap(paragraph, COLUMNS);
     }
 
     private static String percent(Stated value) {

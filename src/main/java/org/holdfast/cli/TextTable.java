@@ -3,7 +3,7 @@ package org.holdfast.cli;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A table of words in columns as wide as their widest cell. */
+/** A table of words in columns as wide as their widest cell; a line break in a header makes it two lines high. */
 final class TextTable {
 
     private static final String GAP = "  ";
@@ -25,11 +25,20 @@ final class TextTable {
 
     /** Header, a rule and the rows. */
     List<String> lines() {
+        List<String> upper = header.stream()
+                .map(h -> h.contains("\n") ? h.split("\n")[0] : "")
+                .toList();
+        List<String> lower =
+                header.stream().map(h -> h.substring(h.indexOf('\n') + 1)).toList();
         int[] widths = new int[header.size()];
-        measure(widths, header);
+        measure(widths, upper);
+        measure(widths, lower);
         rows.forEach(row -> measure(widths, row));
         List<String> lines = new ArrayList<>();
-        lines.add(line(widths, header));
+        if (upper.stream().anyMatch(h -> !h.isEmpty())) {
+            lines.add(line(widths, upper));
+        }
+        lines.add(line(widths, lower));
         List<String> rule = new ArrayList<>();
         for (int width : widths) {
             rule.add("-".repeat(width));

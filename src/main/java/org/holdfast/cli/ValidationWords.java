@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import org.holdfast.app.Caution;
 import org.holdfast.app.ContactGoals;
 
 /** Validation rows in words. */
@@ -43,8 +42,6 @@ final class ValidationWords {
         lines.add("Estimate minus truth on simulated scans (analytic phantom)");
         lines.add("");
         lines.addAll(table.lines());
-        lines.add("");
-        lines.add(Wrapping.wrap(Caution.TEXT, 100));
         return lines;
     }
 

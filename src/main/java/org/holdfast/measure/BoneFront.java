@@ -10,11 +10,8 @@ import java.util.List;
  *
  * <p>Profiles are put in groups by where bone first appears, each group is averaged, and the front's HU is the value for
  * which the model, with the best gap for each group, leaves the smallest weighted sum of squares.
- *
- * @param frontHu HU of the front, at least that of the deeper bone
- * @param deepHu HU of the deeper bone
  */
-record BoneFront(double frontHu, double deepHu) {
+final class BoneFront {
 
     private static final double GROUP_WIDTH_MM = 0.3;
     private static final int MIN_GROUP = 12;
@@ -23,12 +20,24 @@ record BoneFront(double frontHu, double deepHu) {
     private static final double GAP_STEP_MM = 0.1;
     /** The fit begins beyond the edge, where the implant's plateau no longer rules the profile, in σ. */
     private static final double FROM_SIGMA = 1.0;
+    /** Where bone appears so far from the edge, the front stands clear of the implant's flank. */
+    private static final double CLEAR_MM = 1.2;
+    /** So many samples with a clear front are enough to leave the others out. */
+    private static final int ENOUGH_CLEAR = 60;
+    /** A front must stay under this share of the half-maximum level, or the edge would be found beyond it. */
+    private static final double UNDER_EDGE = 0.8;
 
-    /** A mean profile counted from the implant's edge, with its number of samples. */
-    private record Group(double[] hu, int count) {}
+    private BoneFront() {}
+
+    /** A mean profile counted from the implant's edge, with its number of samples and where its bone appears. */
+    private record Group(double[] hu, int count, double appearsMm) {
+        boolean isClear() {
+            return appearsMm >= CLEAR_MM;
+        }
+    }
 
     /**
-     * Fits the front of the bone opposite a face.
+     * HU of the front of the bone opposite a face, at least that of the deeper bone.
      *
      * @param layer facts of the implant's face; the model's edge is found by the rule that found the scan's
      * @param plateauHu true HU of the implant under the face
@@ -37,9 +46,8 @@ record BoneFront(double frontHu, double deepHu) {
      * @param boneHu threshold by which profiles are put in groups
      * @param ceilingHu HU of the scale's ceiling; NaN where there is none
      */
-    static BoneFront fit(
-            FaceProfiles face,
-            ImplantEdge[] edges,
+    static double fit(
+            FaceInExam seen,
             FaceLayer layer,
             double plateauHu,
             double deepHu,
@@ -49,10 +57,15 @@ record BoneFront(double frontHu, double deepHu) {
             MeasurementSettings settings) {
         double from = Math.max(0.4, FROM_SIGMA * sigmaMm);
         double to = settings.gapLimitMm();
-        List<Group> groups = groups(face, edges, from, to, boneHu, settings);
+        List<Group> groups = groups(seen, from, to, boneHu, settings);
+        List<Group> clear = groups.stream().filter(Group::isClear).toList();
+        if (clear.stream().mapToInt(Group::count).sum() >= ENOUGH_CLEAR) {
+            groups = clear;
+        }
+        double highest = Math.min(MAX_EXCESS_HU, UNDER_EDGE * 0.5 * (plateauHu + deepHu) - deepHu);
         double best = Double.POSITIVE_INFINITY;
         double bestExcess = 0;
-        for (double excess = 0; excess <= MAX_EXCESS_HU && !groups.isEmpty(); excess += EXCESS_STEP_HU) {
+        for (double excess = 0; excess <= highest && !groups.isEmpty(); excess += EXCESS_STEP_HU) {
             ProfileModel model = new ProfileModel(
                     plateauHu, settings.fluidHu(), deepHu + excess, settings.frontMm(), deepHu, sigmaMm);
             double misfit = misfit(groups, model, layer, ceilingHu, from, settings);
@@ -61,7 +74,7 @@ record BoneFront(double frontHu, double deepHu) {
                 bestExcess = excess;
             }
         }
-        return new BoneFront(deepHu + bestExcess, deepHu);
+        return deepHu + bestExcess;
     }
 
     /** Sum of squares over the groups, each with the gap that suits it best. */
@@ -92,19 +105,16 @@ record BoneFront(double frontHu, double deepHu) {
     }
 
     private static List<Group> groups(
-            FaceProfiles face,
-            ImplantEdge[] edges,
-            double from,
-            double to,
-            double boneHu,
-            MeasurementSettings settings) {
+            FaceInExam seen, double from, double to, double boneHu, MeasurementSettings settings) {
         double step = settings.profileStepMm();
         int length = (int) Math.round((to - from) / step) + 1;
         int bins = (int) Math.ceil(to / GROUP_WIDTH_MM);
         double[][] sums = new double[bins][length];
         int[] counts = new int[bins];
-        for (int n = 0; n < edges.length; n++) {
-            double edge = edges[n].tMm();
+        FaceProfiles face = seen.profiles();
+        for (int n = 0; n < seen.size(); n++) {
+            // The model's edge is found as this exam's own, also where another exam's edge is kept.
+            double edge = seen.ownEdges()[n].tMm();
             if (Double.isNaN(edge) || face.cutsMm()[n] < edge + to) {
                 continue;
             }
@@ -135,7 +145,7 @@ record BoneFront(double frontHu, double deepHu) {
                 for (int m = 0; m < length; m++) {
                     sums[bin][m] /= counts[bin];
                 }
-                groups.add(new Group(sums[bin], counts[bin]));
+                groups.add(new Group(sums[bin], counts[bin], bin * GROUP_WIDTH_MM));
             }
         }
         return groups;

@@ -1,7 +1,6 @@
 package org.holdfast.measure;
 
 import java.util.ArrayDeque;
-import java.util.Arrays;
 import java.util.List;
 import org.holdfast.construct.BoneInterface;
 import org.holdfast.construct.Component;
@@ -43,13 +42,8 @@ final class Bridging {
     private final boolean[] connected;
 
     private Bridging(
-            BoneInterface face,
-            Construct construct,
-            ExamScan exam,
-            FaceProfiles profiles,
-            ImplantEdge[] edges,
-            SampleClassifier classifier,
-            double plateauHu) {
+            BoneInterface face, Construct construct, ExamScan exam, FaceInExam seen, SampleClassifier classifier) {
+        FaceProfiles profiles = seen.profiles();
         this.face = face;
         this.parts = construct.components();
         this.exam = exam;
@@ -57,12 +51,9 @@ final class Bridging {
         this.settings = classifier.settings();
         this.grid = exam.volume().grid();
         this.examToReference = exam.referenceToExam().inverse();
-        this.edgeMm = Quantiles.median(Arrays.stream(edges)
-                .mapToDouble(ImplantEdge::tMm)
-                .filter(t -> !Double.isNaN(t))
-                .toArray());
+        this.edgeMm = seen.edgeMm();
         double sigma = exam.pointSpread().sigmaAlongMm(profiles.normals()[0], grid);
-        this.implantOnly = new ProfileModel(plateauHu, 0, 0, 1, 0, sigma);
+        this.implantOnly = new ProfileModel(seen.plateauHu(), 0, 0, 1, 0, sigma);
         this.voxelMm = grid.voxelExtentMm(profiles.normals()[0]);
         int[] high = new int[3];
         this.low = new int[] {Integer.MAX_VALUE, Integer.MAX_VALUE, Integer.MAX_VALUE};
@@ -96,12 +87,12 @@ final class Bridging {
             BoneInterface face,
             Construct construct,
             ExamScan exam,
-            FaceProfiles profiles,
-            ImplantEdge[] edges,
+            FaceInExam seen,
             List<SampleClassifier.Outcome> outcomes,
-            SampleClassifier classifier,
-            double plateauHu) {
-        Bridging bridging = new Bridging(face, construct, exam, profiles, edges, classifier, plateauHu);
+            SampleClassifier classifier) {
+        Bridging bridging = new Bridging(face, construct, exam, seen, classifier);
+        FaceProfiles profiles = seen.profiles();
+        ImplantEdge[] edges = seen.edges();
         MeasurementSettings settings = classifier.settings();
         boolean[] isBridged = new boolean[edges.length];
         double assessable = 0;

@@ -1,7 +1,6 @@
 package org.holdfast.measure;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +25,8 @@ public final class ContactByThreshold {
 
     /** Changes of the bone threshold at which the fraction is given as well, HU. */
     private static final int[] SENSITIVITY_HU = {-100, -50, 50, 100};
+
+    private static final String NO_IMPLANT = "no implant seen under the face";
 
     private final Construct construct;
     private final BoneInterface face;
@@ -78,85 +79,70 @@ public final class ContactByThreshold {
     }
 
     private Measured measure(ExamScan exam, Optional<Reference> given) {
-        FaceProfiles profiles = read(exam, new PatientVector(0, 0, 0));
-        ImplantEdge[] edges = edges(profiles, exam, given.map(r -> r.face));
-        ReferenceFace reference = given.map(r -> r.face).orElseGet(() -> referenceOf(profiles, edges, exam));
-        HostBone host = reference.host();
-        double ceiling = exam.ceilingHuOrNaN();
-        boolean clipped = isMostlyClipped(edges);
-        SampleClassifier classifier =
-                classifier(host.boneHu(), clipped, profiles, exam.volume().grid());
-        List<SampleClassifier.Outcome> outcomes = classify(profiles, edges, classifier);
-        AreaShares shares = new AreaShares(samples, outcomes);
-
-        double plateau = Quantiles.median(Arrays.stream(edges)
-                .mapToDouble(ImplantEdge::plateauHu)
-                .filter(hu -> !Double.isNaN(hu))
-                .toArray());
+        Optional<ReferenceFace> kept = given.map(r -> r.face);
+        FaceInExam seen = read(exam, new PatientVector(0, 0, 0), kept);
+        ReferenceFace reference = kept.orElseGet(() -> referenceOf(seen, exam));
+        SampleClassifier classifier = classifier(reference.host().boneHu(), seen, exam);
         Stated noise = Stated.ofOrNot(
-                HostBone.noiseSd(profiles, edges, exam.volume(), settings),
-                "too few voxels at the depth where host bone is read");
-        double sigma = exam.pointSpread()
-                .sigmaAlongMm(meanNormal(profiles), exam.volume().grid());
-        DetectionLimit.Limit limit = DetectionLimit.Limit.not(
-                host.hostHu().value().isPresent()
-                        ? "no implant seen under the face"
-                        : host.hostHu().why());
-        Stated front = limit.smallestVisibleGapMm();
-        if (!Double.isNaN(plateau) && host.hostHu().value().isPresent()) {
-            double deep = deepHu(profiles, edges, host);
-            double unclipped = clipped ? NominalMetal.hu(component.material(), settings) : plateau;
-            BoneFront bone =
-                    BoneFront.fit(profiles, edges, layer, unclipped, deep, sigma, host.boneHu(), ceiling, settings);
-            ProfileModel model = new ProfileModel(
-                    unclipped, settings.fluidHu(), bone.frontHu(), settings.frontMm(), bone.deepHu(), sigma);
-            limit = DetectionLimit.find(
-                    model, classifier, layer, ceiling, noise.value().orElse(0));
-            front = Stated.of(bone.frontHu());
+                HostBone.noiseSd(seen, exam.volume(), settings), "too few voxels at the depth where host bone is read");
+        Model model = model(exam, seen, reference.host());
+        DetectionLimit.Limit limit = model.profile
+                .map(profile -> new DetectionLimit(classifier, layer, exam.ceilingHuOrNaN(), seen.keptBeyondOwnMm())
+                        .find(profile, noise.value().orElse(0)))
+                .orElseGet(() -> DetectionLimit.Limit.not(model.why));
+        return new Measured(
+                result(exam, seen, reference, kept, classifier, limit, model, noise), new Reference(reference));
+    }
+
+    /** The model of this exam's profiles, or why there is none. */
+    private record Model(Optional<ProfileModel> profile, String why) {
+        Stated frontHu() {
+            return profile.map(p -> Stated.of(p.frontHu())).orElseGet(() -> Stated.not(why));
         }
-        ThresholdContact contact = result(
-                exam,
-                profiles,
-                edges,
-                outcomes,
-                shares,
-                reference,
-                given.map(r -> r.face),
-                classifier,
-                limit,
-                front,
-                plateau,
-                noise);
-        return new Measured(contact, new Reference(reference));
+    }
+
+    private Model model(ExamScan exam, FaceInExam seen, HostBone host) {
+        double plateau = seen.plateauHu();
+        if (Double.isNaN(plateau)) {
+            return new Model(Optional.empty(), NO_IMPLANT);
+        }
+        if (host.hostHu().value().isEmpty()) {
+            return new Model(Optional.empty(), host.hostHu().why());
+        }
+        double own = seen.hostHu(settings);
+        double deep = Double.isNaN(own) ? host.hostHu().value().getAsDouble() : own;
+        double sigma =
+                exam.pointSpread().sigmaAlongMm(seen.meanNormal(), exam.volume().grid());
+        double implant = seen.isMostlyClipped() ? NominalMetal.hu(component.material(), settings) : plateau;
+        double front = BoneFront.fit(seen, layer, implant, deep, sigma, host.boneHu(), exam.ceilingHuOrNaN(), settings);
+        return new Model(
+                Optional.of(new ProfileModel(implant, settings.fluidHu(), front, settings.frontMm(), deep, sigma)), "");
     }
 
     private ThresholdContact result(
             ExamScan exam,
-            FaceProfiles profiles,
-            ImplantEdge[] edges,
-            List<SampleClassifier.Outcome> outcomes,
-            AreaShares shares,
+            FaceInExam seen,
             ReferenceFace reference,
             Optional<ReferenceFace> kept,
             SampleClassifier classifier,
             DetectionLimit.Limit limit,
-            Stated front,
-            double plateau,
+            Model model,
             Stated noise) {
+        List<SampleClassifier.Outcome> outcomes = classify(seen, classifier);
+        AreaShares shares = new AreaShares(samples, outcomes);
         double total = shares.totalMm2();
         double hidden = shares.notAssessableMm2() / total;
         String refusal = refusal(hidden, limit.smallestVisibleGapMm());
         Map<Integer, Stated> sensitivity = new TreeMap<>();
         for (int change : SENSITIVITY_HU) {
-            SampleClassifier other = new SampleClassifier(classifier.guardMm(), classifier.boneHu() + change, settings);
+            SampleClassifier other = classifier.shiftedHu(change);
             sensitivity.put(
-                    change,
-                    stated(new AreaShares(samples, classify(profiles, edges, other)).contactOfAssessable(), refusal));
+                    change, stated(new AreaShares(samples, classify(seen, other)).contactOfAssessable(), refusal));
         }
         Bridging.Result bridging = refusal.isEmpty()
-                ? Bridging.of(face, construct, exam, profiles, edges, outcomes, classifier, plateau)
+                ? Bridging.of(face, construct, exam, seen, outcomes, classifier)
                 : Bridging.Result.not(refusal, samples.size());
-        List<SampleReading> readings = readings(profiles, edges, outcomes, classifier, reference, bridging);
+        List<SampleReading> readings = readings(seen, outcomes, classifier, reference, bridging);
         return new ThresholdContact(
                 stated(shares.contactOfAssessable(), refusal),
                 shares.contactMm2() / total,
@@ -187,8 +173,8 @@ public final class ContactByThreshold {
                         .map(SampleReading::beyondGuardHu)
                         .toList()),
                 classifier.guardMm(),
-                Stated.ofOrNot(plateau, "no implant seen under the face"),
-                front,
+                Stated.ofOrNot(seen.plateauHu(), NO_IMPLANT),
+                model.frontHu(),
                 total,
                 readings);
     }
@@ -209,70 +195,42 @@ public final class ContactByThreshold {
         return refusal.isEmpty() ? Stated.ofOrNot(value, "nothing is assessable") : Stated.not(refusal);
     }
 
-    private FaceProfiles read(ExamScan exam, PatientVector shiftMm) {
+    private FaceInExam read(ExamScan exam, PatientVector shiftMm, Optional<ReferenceFace> kept) {
         List<Component> others = construct.components().stream()
                 .filter(c -> !c.id().equals(component.id()))
                 .toList();
-        return FaceProfiles.read(samples, exam, shiftMm, layer, others, settings);
+        FaceProfiles profiles = FaceProfiles.read(samples, exam, shiftMm, layer, others, settings);
+        return FaceInExam.of(profiles, exam, layer, kept, settings);
     }
 
-    /** The edges of this exam; where the reference exam has an edge it is kept, the plateau is this exam's own. */
-    private ImplantEdge[] edges(FaceProfiles profiles, ExamScan exam, Optional<ReferenceFace> reference) {
-        ImplantEdge[] edges = new ImplantEdge[samples.size()];
-        double ceiling = exam.ceilingHuOrNaN();
-        for (int n = 0; n < edges.length; n++) {
-            double sigma = exam.pointSpread()
-                    .sigmaAlongMm(profiles.normals()[n], exam.volume().grid());
-            ImplantEdge own = ImplantEdge.find(profiles.profiles()[n], layer, ceiling, sigma, settings);
-            double kept = reference.isPresent() ? reference.get().edgeMm()[n] : Double.NaN;
-            edges[n] = own.obstacle() == null && !Double.isNaN(kept)
-                    ? new ImplantEdge(kept, own.plateauHu(), own.isClipped(), null)
-                    : own;
-        }
-        return edges;
-    }
-
-    private ReferenceFace referenceOf(FaceProfiles profiles, ImplantEdge[] edges, ExamScan exam) {
-        HostBone host = HostBone.read(profiles, edges, exam.volume(), settings);
-        double[] edgeMm = new double[edges.length];
-        boolean[] opposite = new boolean[edges.length];
-        for (int n = 0; n < edges.length; n++) {
-            edgeMm[n] = edges[n].tMm();
-            opposite[n] = HostBone.depthHu(profiles.profiles()[n], edgeMm[n], profiles.cutsMm()[n], settings)
-                    >= host.boneHu();
+    private ReferenceFace referenceOf(FaceInExam seen, ExamScan exam) {
+        HostBone host = HostBone.read(seen, exam.volume(), settings);
+        double[] edgeMm = new double[seen.size()];
+        boolean[] opposite = new boolean[seen.size()];
+        for (int n = 0; n < seen.size(); n++) {
+            edgeMm[n] = seen.edges()[n].tMm();
+            opposite[n] = seen.hostHu(n, settings) >= host.boneHu();
         }
         return new ReferenceFace(edgeMm, host, opposite);
     }
 
-    /** HU of the deeper bone in this exam; the reference exam's where this one does not show it. */
-    private double deepHu(FaceProfiles profiles, ImplantEdge[] edges, HostBone host) {
-        double[] depth = new double[edges.length];
-        int count = 0;
-        for (int n = 0; n < edges.length; n++) {
-            double hu = HostBone.depthHu(profiles.profiles()[n], edges[n].tMm(), profiles.cutsMm()[n], settings);
-            if (!Double.isNaN(hu)) {
-                depth[count++] = hu;
-            }
-        }
-        return count > 0
-                ? Quantiles.median(Arrays.copyOf(depth, count))
-                : host.hostHu().value().orElseThrow();
+    private SampleClassifier classifier(double boneHu, FaceInExam seen, ExamScan exam) {
+        boolean unknownMetal = seen.isMostlyClipped() && settings.knownMetalHu() <= 0;
+        double voxelMm = exam.volume().grid().voxelExtentMm(seen.meanNormal());
+        return new SampleClassifier(layer.guardMm(voxelMm, unknownMetal, settings), boneHu, settings);
     }
 
-    private SampleClassifier classifier(double boneHu, boolean clipped, FaceProfiles profiles, VolumeGrid grid) {
-        boolean unknownMetal = clipped && settings.knownMetalHu() <= 0;
-        double guard = layer.guardMm(grid.voxelExtentMm(meanNormal(profiles)), unknownMetal, settings);
-        return new SampleClassifier(guard, boneHu, settings);
-    }
-
-    private static List<SampleClassifier.Outcome> classify(
-            FaceProfiles profiles, ImplantEdge[] edges, SampleClassifier classifier) {
-        List<SampleClassifier.Outcome> outcomes = new ArrayList<>(edges.length);
-        for (int n = 0; n < edges.length; n++) {
+    private static List<SampleClassifier.Outcome> classify(FaceInExam seen, SampleClassifier classifier) {
+        List<SampleClassifier.Outcome> outcomes = new ArrayList<>(seen.size());
+        for (int n = 0; n < seen.size(); n++) {
+            ImplantEdge edge = seen.edges()[n];
             outcomes.add(
-                    edges[n].obstacle() != null
-                            ? new SampleClassifier.Outcome(Tissue.NOT_ASSESSABLE, edges[n].obstacle(), Double.NaN)
-                            : classifier.classify(profiles.profiles()[n], edges[n].tMm(), profiles.cutsMm()[n]));
+                    edge.obstacle() != null
+                            ? SampleClassifier.Outcome.notAssessable(edge.obstacle())
+                            : classifier.classify(
+                                    seen.profiles().profiles()[n],
+                                    edge.tMm(),
+                                    seen.profiles().cutsMm()[n]));
         }
         return outcomes;
     }
@@ -287,9 +245,8 @@ public final class ContactByThreshold {
                     .times(0.5 * grid.columnSpacingMm() * ((corner & 1) == 0 ? -1 : 1))
                     .plus(grid.columnDirection().times(0.5 * grid.rowSpacingMm() * ((corner & 2) == 0 ? -1 : 1)))
                     .plus(grid.normal().times(0.5 * pitch * ((corner & 4) == 0 ? -1 : 1)));
-            FaceProfiles shifted = read(exam, shift);
-            ImplantEdge[] edges = edges(shifted, exam, kept);
-            double fraction = new AreaShares(samples, classify(shifted, edges, classifier)).contactOfAssessable();
+            FaceInExam shifted = read(exam, shift, kept);
+            double fraction = new AreaShares(samples, classify(shifted, classifier)).contactOfAssessable();
             if (!Double.isNaN(fraction)) {
                 fractions.add(fraction);
             }
@@ -304,47 +261,30 @@ public final class ContactByThreshold {
     }
 
     private List<SampleReading> readings(
-            FaceProfiles profiles,
-            ImplantEdge[] edges,
+            FaceInExam seen,
             List<SampleClassifier.Outcome> outcomes,
             SampleClassifier classifier,
             ReferenceFace reference,
             Bridging.Result bridging) {
-        List<SampleReading> readings = new ArrayList<>(edges.length);
-        for (int n = 0; n < edges.length; n++) {
-            Profile profile = profiles.profiles()[n];
+        List<SampleReading> readings = new ArrayList<>(seen.size());
+        for (int n = 0; n < seen.size(); n++) {
             SampleClassifier.Outcome outcome = outcomes.get(n);
-            double edge = edges[n].tMm();
+            ImplantEdge edge = seen.edges()[n];
             readings.add(new SampleReading(
                     samples.get(n),
                     outcome.tissue(),
                     Optional.ofNullable(outcome.obstacle()),
-                    optional(edge),
-                    optional(edges[n].plateauHu()),
-                    optional(outcome.boneAtMm() - edge),
-                    optional(HostBone.depthHu(profile, edge, profiles.cutsMm()[n], settings)),
+                    optional(edge.tMm()),
+                    optional(edge.plateauHu()),
+                    optional(outcome.boneAtMm() - edge.tMm()),
+                    optional(seen.hostHu(n, settings)),
                     outcome.tissue() == Tissue.NOT_ASSESSABLE
                             ? OptionalDouble.empty()
-                            : optional(classifier.beyondGuardHu(profile, edge)),
+                            : optional(classifier.beyondGuardHu(seen.profiles().profiles()[n], edge.tMm())),
                     reference.oppositeBone()[n],
                     bridging.bridged()[n]));
         }
         return readings;
-    }
-
-    private static boolean isMostlyClipped(ImplantEdge[] edges) {
-        long clipped = Arrays.stream(edges).filter(ImplantEdge::isClipped).count();
-        long found = Arrays.stream(edges).filter(e -> e.obstacle() == null).count();
-        return 2 * clipped > found;
-    }
-
-    private static PatientVector meanNormal(FaceProfiles profiles) {
-        PatientVector sum = new PatientVector(0, 0, 0);
-        for (PatientVector n : profiles.normals()) {
-            sum = sum.plus(n);
-        }
-        // A closed ring of normals (a cylinder) has no mean; its first normal stands for the blur then.
-        return sum.norm() > 0.1 * profiles.normals().length ? sum.unit() : profiles.normals()[0];
     }
 
     private static ThresholdContact.Spread spread(List<OptionalDouble> values) {

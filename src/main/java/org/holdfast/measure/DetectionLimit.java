@@ -6,6 +6,24 @@ package org.holdfast.measure;
  */
 final class DetectionLimit {
 
+    private final SampleClassifier classifier;
+    private final FaceLayer face;
+    private final double ceilingHu;
+    private final double edgeShiftMm;
+
+    /**
+     * @param classifier the rule as it reads the scan
+     * @param face facts of the implant's face
+     * @param ceilingHu HU of the scale's ceiling; NaN where there is none
+     * @param edgeShiftMm how far the edges that count lie beyond those that the exam itself shows, mm
+     */
+    DetectionLimit(SampleClassifier classifier, FaceLayer face, double ceilingHu, double edgeShiftMm) {
+        this.classifier = classifier;
+        this.face = face;
+        this.ceilingHu = ceilingHu;
+        this.edgeShiftMm = edgeShiftMm;
+    }
+
     private static final double COARSE_STEP_MM = 0.05;
     private static final double RESOLUTION_MM = 0.005;
     /**
@@ -23,8 +41,6 @@ final class DetectionLimit {
     private static final double WELL_OVER_MM = 0.4;
 
     private static final double BEYOND_STEP_MM = 0.2;
-
-    private DetectionLimit() {}
 
     /**
      * The smallest gap that the estimator tells from contact.
@@ -51,32 +67,32 @@ final class DetectionLimit {
     }
 
     /**
-     * Finds the limit of an estimator in a scan.
+     * Finds the limit.
      *
+     * @param model what the scan shows across the face
      * @param noiseSdHu standard deviation of a voxel's noise, HU; 0 if it is not known
      */
-    static Limit find(
-            ProfileModel model, SampleClassifier classifier, FaceLayer face, double ceilingHu, double noiseSdHu) {
-        if (!isContact(model, 0, classifier, face, ceilingHu)) {
+    Limit find(ProfileModel model, double noiseSdHu) {
+        if (!isContact(model, 0, classifier)) {
             return Limit.not("bone below threshold beyond guard");
         }
-        double limit = turnMm(model, classifier, face, ceilingHu);
+        double margin = NOISE_SD * WINDOW_NOISE * noiseSdHu;
+        double limit = turnMm(model);
         if (limit + RESOLUTION_MM >= classifier.settings().gapLimitMm()
-                || readsBoneBeyond(limit, model, classifier, face, ceilingHu, noiseSdHu)) {
+                || readsBoneBeyond(limit, model, classifier.shiftedHu(-margin))) {
             return Limit.not("blur of the implant alone comes within noise of the threshold beyond the guard");
         }
-        if (missesBoneBefore(limit, model, classifier, face, ceilingHu, noiseSdHu)) {
+        if (missesBoneBefore(limit, model, classifier.shiftedHu(margin))) {
             return Limit.not("bone comes within noise of the threshold beyond the guard");
         }
-        ProfileModel blurrier = model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED);
-        return new Limit(Stated.of(limit), Stated.of(turnMm(blurrier, classifier, face, ceilingHu)));
+        return new Limit(Stated.of(limit), Stated.of(turnMm(model.withSigma(model.sigmaMm() * SIGMA_MISJUDGED))));
     }
 
     /** The gap at which contact turns into a gap, mm; the settings' gap limit if it never does. */
-    private static double turnMm(ProfileModel model, SampleClassifier classifier, FaceLayer face, double ceilingHu) {
+    private double turnMm(ProfileModel model) {
         double limit = classifier.settings().gapLimitMm();
         double contact = 0;
-        while (isContact(model, contact + COARSE_STEP_MM, classifier, face, ceilingHu)) {
+        while (isContact(model, contact + COARSE_STEP_MM, classifier)) {
             contact += COARSE_STEP_MM;
             if (contact >= limit) {
                 return limit;
@@ -85,7 +101,7 @@ final class DetectionLimit {
         double gap = contact + COARSE_STEP_MM;
         while (gap - contact > RESOLUTION_MM) {
             double middle = 0.5 * (contact + gap);
-            if (isContact(model, middle, classifier, face, ceilingHu)) {
+            if (isContact(model, middle, classifier)) {
                 contact = middle;
             } else {
                 gap = middle;
@@ -98,17 +114,10 @@ final class DetectionLimit {
      * Whether a gap that is well over the limit could be called contact. It can: bone between 2 and 4 mm raises the
      * level at which the implant's edge is sought, the edge moves inwards and the guard with it.
      */
-    private static boolean readsBoneBeyond(
-            double limitMm,
-            ProfileModel model,
-            SampleClassifier classifier,
-            FaceLayer face,
-            double ceilingHu,
-            double noiseSdHu) {
-        SampleClassifier cautious = shifted(classifier, -NOISE_SD * WINDOW_NOISE * noiseSdHu);
+    private boolean readsBoneBeyond(double limitMm, ProfileModel model, SampleClassifier cautious) {
         double end = classifier.settings().gapLimitMm() + BEYOND_STEP_MM;
         for (double gap = limitMm + WELL_OVER_MM; gap < end; gap += BEYOND_STEP_MM) {
-            if (isContact(model, gap, cautious, face, ceilingHu)) {
+            if (isContact(model, gap, cautious)) {
                 return true;
             }
         }
@@ -116,35 +125,22 @@ final class DetectionLimit {
     }
 
     /** Whether a gap that is well under the limit could be missed as contact: noise hides bone that is hardly over it. */
-    private static boolean missesBoneBefore(
-            double limitMm,
-            ProfileModel model,
-            SampleClassifier classifier,
-            FaceLayer face,
-            double ceilingHu,
-            double noiseSdHu) {
-        SampleClassifier bold = shifted(classifier, NOISE_SD * WINDOW_NOISE * noiseSdHu);
+    private boolean missesBoneBefore(double limitMm, ProfileModel model, SampleClassifier bold) {
         for (double gap = 0; gap <= limitMm - WELL_OVER_MM; gap += BEYOND_STEP_MM) {
-            if (!isContact(model, gap, bold, face, ceilingHu)) {
+            if (!isContact(model, gap, bold)) {
                 return true;
             }
         }
         return false;
     }
 
-    private static SampleClassifier shifted(SampleClassifier classifier, double byHu) {
-        return new SampleClassifier(classifier.guardMm(), classifier.boneHu() + byHu, classifier.settings());
-    }
-
-    private static boolean isContact(
-            ProfileModel model, double gapMm, SampleClassifier classifier, FaceLayer face, double ceilingHu) {
-        MeasurementSettings s = classifier.settings();
+    private boolean isContact(ProfileModel model, double gapMm, SampleClassifier rule) {
+        MeasurementSettings s = rule.settings();
         Profile seen = model.profile(-face.insideMm(), s.profileOutsideMm(), s.profileStepMm(), gapMm)
                 .clippedAt(ceilingHu);
         ImplantEdge edge = ImplantEdge.find(seen, face, ceilingHu, model.sigmaMm(), s);
         return edge.obstacle() == null
-                && classifier
-                                .classify(seen, edge.tMm(), Double.POSITIVE_INFINITY)
+                && rule.classify(seen, edge.tMm() + edgeShiftMm, Double.POSITIVE_INFINITY)
                                 .tissue()
                         == Tissue.CONTACT;
     }

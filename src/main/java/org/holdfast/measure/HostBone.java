@@ -1,11 +1,13 @@
 package org.holdfast.measure;
 
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Set;
 import org.holdfast.volume.HuVolume;
 import org.holdfast.volume.VolumeGrid;
 import org.holdfast.volume.VoxelCoord;
+import org.holdfast.volume.VoxelIndex;
 
 /**
  * The host bone opposite a face on the reference exam, and the bone threshold that follows from it; fixed for all exams
@@ -25,17 +27,11 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
     /** Fewer pairs than this give no figure for the noise. */
     private static final int MIN_NOISE_PAIRS = 30;
 
-    static HostBone read(FaceProfiles face, ImplantEdge[] edges, HuVolume volume, MeasurementSettings settings) {
-        double[] depth = new double[edges.length];
-        int count = 0;
-        for (int n = 0; n < edges.length; n++) {
-            double hu = depthHu(face.profiles()[n], edges[n].tMm(), face.cutsMm()[n], settings);
-            if (!Double.isNaN(hu)) {
-                depth[count++] = hu;
-            }
-        }
-        double host = Quantiles.median(java.util.Arrays.copyOf(depth, count));
-        double noise = noiseSd(face, edges, volume, settings);
+    private static final int MAX_NOISE_PAIRS = 20_000;
+
+    static HostBone read(FaceInExam seen, HuVolume volume, MeasurementSettings settings) {
+        double host = seen.hostHu(settings);
+        double noise = noiseSd(seen, volume, settings);
         if (host <= settings.fluidHu() + NEAR_FLUID_HU) {
             String why = String.format(
                     Locale.ROOT, "no bone opposite the face: %.0f HU at the depth where host bone is read", host);
@@ -70,28 +66,30 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
     }
 
     /**
-     * Standard deviation of the noise from differences of voxels that touch in a row: 1.4826 · median |d| / √2, each pair
-     * once. The bone's own slow changes hardly enter; noise that is correlated between neighbours is underestimated.
+     * Standard deviation of the noise from differences d of voxels that touch in a row, each pair once: for Gaussian noise
+     * E|d| = 2 SD / √π, so SD = √π / 2 · mean |d|. Differences over five times the median are left out. The bone's own
+     * slow changes hardly enter; noise that is correlated between neighbours is underestimated. NaN for too few pairs.
      */
-    static double noiseSd(FaceProfiles face, ImplantEdge[] edges, HuVolume volume, MeasurementSettings settings) {
+    static double noiseSd(FaceInExam seen, HuVolume volume, MeasurementSettings settings) {
         VolumeGrid grid = volume.grid();
-        Set<Long> seen = new HashSet<>();
-        double[] differences = new double[edges.length * 8];
+        FaceProfiles face = seen.profiles();
+        Set<Long> done = new HashSet<>();
+        double[] differences = new double[MAX_NOISE_PAIRS];
         int count = 0;
-        for (int n = 0; n < edges.length && count < differences.length; n++) {
-            if (Double.isNaN(edges[n].tMm()) || face.cutsMm()[n] < edges[n].tMm() + settings.hostToMm()) {
+        for (int n = 0; n < seen.size() && count < MAX_NOISE_PAIRS; n++) {
+            double edge = seen.edges()[n].tMm();
+            if (Double.isNaN(edge) || face.cutsMm()[n] < edge + settings.hostToMm()) {
                 continue;
             }
-            for (double t = settings.hostFromMm(); t <= settings.hostToMm(); t += 1) {
-                VoxelCoord c = grid.patientToVoxel(face.points()[n].along(face.normals()[n], edges[n].tMm() + t));
+            for (double t = settings.hostFromMm(); t <= settings.hostToMm() && count < MAX_NOISE_PAIRS; t += 1) {
+                VoxelCoord c = grid.patientToVoxel(face.points()[n].along(face.normals()[n], edge + t));
                 int i = (int) Math.round(c.i());
                 int j = (int) Math.round(c.j());
                 int k = (int) Math.round(c.k());
-                boolean inside =
-                        i >= 0 && j >= 0 && k >= 0 && i + 1 < grid.columns() && j < grid.rows() && k < grid.slices();
-                if (inside && seen.add(((long) k * grid.rows() + j) * grid.columns() + i)) {
+                boolean inside = grid.contains(new VoxelIndex(i, j, k)) && i + 1 < grid.columns();
+                if (inside && done.add(((long) k * grid.rows() + j) * grid.columns() + i)) {
                     double d = volume.hu(i + 1, j, k) - volume.hu(i, j, k);
-                    if (!Double.isNaN(d) && count < differences.length) {
+                    if (!Double.isNaN(d)) {
                         differences[count++] = Math.abs(d);
                     }
                 }
@@ -100,6 +98,10 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
         if (count < MIN_NOISE_PAIRS) {
             return Double.NaN;
         }
-        return 1.4826 * Quantiles.median(java.util.Arrays.copyOf(differences, count)) / Math.sqrt(2);
+        double[] found = Arrays.copyOf(differences, count);
+        double far = 5 * Quantiles.median(found);
+        return 0.5
+                * Math.sqrt(Math.PI)
+                * Arrays.stream(found).filter(d -> d <= far).average().orElse(0);
     }
 }

@@ -21,7 +21,7 @@ record SampleClassifier(double guardMm, double boneHu, MeasurementSettings setti
      * @param boneAtMm t at which bone begins; NaN if none was found
      */
     record Outcome(Tissue tissue, Obstacle obstacle, double boneAtMm) {
-        private static Outcome notAssessable(Obstacle obstacle) {
+        static Outcome notAssessable(Obstacle obstacle) {
             return new Outcome(Tissue.NOT_ASSESSABLE, obstacle, Double.NaN);
         }
     }
@@ -65,6 +65,11 @@ record SampleClassifier(double guardMm, double boneHu, MeasurementSettings setti
             }
         }
         return new Outcome(Tissue.NO_BONE, null, Double.NaN);
+    }
+
+    /** The same rule with the bone threshold changed. */
+    SampleClassifier shiftedHu(double byHu) {
+        return new SampleClassifier(guardMm, boneHu + byHu, settings);
     }
 
     /** Mean HU over the 2 mm beyond the guard; NaN where not valid. */

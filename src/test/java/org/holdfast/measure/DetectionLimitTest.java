@@ -12,13 +12,8 @@ class DetectionLimitTest {
     private static final FaceLayer POROUS = new FaceLayer(3, -2.5, true, false);
 
     private static Stated limit(ProfileModel model, double boneHu, double guardMm) {
-        return DetectionLimit.find(
-                        model,
-                        new SampleClassifier(guardMm, boneHu, MeasurementSettings.withDefaults()),
-                        POROUS,
-                        Double.NaN,
-                        0)
-                .smallestVisibleGapMm();
+        SampleClassifier rule = new SampleClassifier(guardMm, boneHu, MeasurementSettings.withDefaults());
+        return new DetectionLimit(rule, POROUS, Double.NaN, 0).find(model, 0).smallestVisibleGapMm();
     }
 
     /**
