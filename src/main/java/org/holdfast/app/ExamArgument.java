@@ -34,7 +34,8 @@ public record ExamArgument(Path folder, Optional<String> seriesUid, Optional<Str
         Optional<String> label = Optional.empty();
         Optional<String> series = Optional.empty();
         int equals = text.lastIndexOf('=');
-        if (equals > 0 && !exists(text)) {
+        boolean endsWithSeries = text.lastIndexOf('#') > equals && exists(text.substring(0, text.lastIndexOf('#')));
+        if (equals > 0 && !exists(text) && !endsWithSeries) {
             label = Optional.of(text.substring(equals + 1)).filter(l -> !l.isBlank());
             rest = text.substring(0, equals);
         }
