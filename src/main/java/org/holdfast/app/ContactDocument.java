@@ -21,6 +21,9 @@ public final class ContactDocument {
 
     private static final int FORMAT_VERSION = 1;
     private static final String NO_FIT = "the estimator by fit is not part of this version";
+    private static final String NO_FILL = "porous fill is not part of this version";
+    private static final String NO_CHANGE = "the change map is not part of this version";
+    private static final String CONTACT_ONLY = "contact was asked for, nothing else";
 
     private final ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
@@ -53,8 +56,7 @@ public final class ContactDocument {
         if (exam.daysSinceSurgery().isPresent()) {
             node.put("daysSinceSurgery", exam.daysSinceSurgery().getAsInt());
         } else {
-            node.putNull("daysSinceSurgery");
-            node.put("daysSinceSurgeryWhy", "the files give no date");
+            absent(node, "daysSinceSurgery", "the files give no date");
         }
         node.put("reference", exam.isReference());
         ArrayNode comparability = node.putArray("comparability");
@@ -73,8 +75,7 @@ public final class ContactDocument {
         for (double value : exam.referenceToExam().toMatrix()) {
             matrix.add(value);
         }
-        pose.putNull("residualMm");
-        pose.put("residualMmWhy", "the pose was not found by registration");
+        absent(pose, "residualMm", "the pose was not found by registration");
         ObjectNode spread = node.putObject("pointSpread");
         spread.put("sigmaInPlaneMm", exam.pointSpread().sigmaInPlaneMm());
         spread.put("sigmaAlongTableMm", exam.pointSpread().sigmaAlongTableMm());
@@ -96,16 +97,23 @@ public final class ContactDocument {
         if (part.contact().isPresent()) {
             byThreshold(contact.putObject("byThreshold"), part.contact().get());
         } else {
-            contact.putNull("byThreshold");
-            contact.put("byThresholdWhy", String.join("; ", part.verdict().causes()));
+            absent(contact, "byThreshold", String.join("; ", part.verdict().causes()));
         }
-        contact.putNull("byFit");
-        contact.put("byFitWhy", NO_FIT);
+        absent(contact, "byFit", NO_FIT);
+        absent(contact, "porousFill", NO_FILL);
+        absent(contact, "change", NO_CHANGE);
+        absent(node, "lucency", CONTACT_ONLY);
+        absent(node, "continuity", CONTACT_ONLY);
+        absent(node, "migration", CONTACT_ONLY);
     }
 
     private static void byThreshold(ObjectNode node, ThresholdContact c) {
         stated(node, "fraction", c.fraction());
-        node.putArray("bounds").add(c.low()).add(c.high());
+        if (c.statedLow().value().isPresent()) {
+            node.putArray("bounds").add(c.low()).add(c.high());
+        } else {
+            absent(node, "bounds", c.statedLow().why());
+        }
         stated(node, "ofOppositeBone", c.ofOppositeBone());
         stated(node, "bridged", c.bridged());
         node.put("notAssessable", c.notAssessable());
@@ -136,28 +144,28 @@ public final class ContactDocument {
     }
 
     private static void spread(ObjectNode node, ThresholdContact.Spread spread, String why) {
-        number(node, "mean", spread.mean());
-        number(node, "p10", spread.p10());
-        number(node, "median", spread.median());
-        number(node, "p90", spread.p90());
-        if (spread.mean().isEmpty()) {
-            node.put("meanWhy", why);
-        }
-    }
-
-    private static void number(ObjectNode node, String name, OptionalDouble value) {
-        if (value.isPresent()) {
-            node.put(name, value.getAsDouble());
-        } else {
-            node.putNull(name);
-        }
+        number(node, "mean", spread.mean(), why);
+        number(node, "p10", spread.p10(), why);
+        number(node, "median", spread.median(), why);
+        number(node, "p90", spread.p90(), why);
     }
 
     private static void stated(ObjectNode node, String name, Stated value) {
-        number(node, name, value.value());
-        if (value.value().isEmpty()) {
-            node.put(name + "Why", value.why());
+        number(node, name, value.value(), value.why());
+    }
+
+    private static void number(ObjectNode node, String name, OptionalDouble value, String why) {
+        if (value.isPresent()) {
+            node.put(name, value.getAsDouble());
+        } else {
+            absent(node, name, why);
         }
+    }
+
+    /** A value that is not stated: null, with the reason beside it. */
+    private static void absent(ObjectNode node, String name, String why) {
+        node.putNull(name);
+        node.put(name + "Why", why);
     }
 
     private static void findings(ArrayNode array, List<Finding> findings) {

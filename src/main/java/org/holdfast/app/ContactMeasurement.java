@@ -37,6 +37,8 @@ import org.holdfast.volume.ScanFacts;
 public final class ContactMeasurement {
 
     private static final double HEADER_SHARE = 0.1;
+    /** Rounding of a written matrix, degrees and mm: a pose this near to none is none. */
+    private static final double NO_MOTION = 1e-9;
 
     private final Construct construct;
     private final MeasurementSettings settings;
@@ -141,12 +143,32 @@ public final class ContactMeasurement {
                             .toList());
             throw new UseCaseException(exam.folder() + ": " + reasons);
         }
-        Optional<LocalDate> date = choice.stack().get().acquisition().date();
+        Optional<LocalDate> date = date(exam, choice.stack().get(), notes);
         OptionalInt days = date.isPresent()
                 ? OptionalInt.of(ExamLabel.daysSince(construct.operationDate(), date.get()))
                 : OptionalInt.empty();
         String label = exam.label().orElseGet(() -> ExamLabel.of(days));
         return new Opened(exam, choice.stack().get(), notes, days, label);
+    }
+
+    /** The day by the files, else the one given beside them. */
+    private static Optional<LocalDate> date(ExamArgument exam, Stack stack, List<Finding> notes) {
+        Optional<LocalDate> scanned = stack.acquisition().date();
+        if (exam.date().isPresent() && scanned.isPresent() && !scanned.equals(exam.date())) {
+            notes.add(Finding.warning(
+                    "DATE_DIFFERS",
+                    "The files say that the exam was made on " + scanned.get() + ", the subject's document says "
+                            + exam.date().get() + "; the files' day is taken.",
+                    exam.folder().toString()));
+        }
+        if (exam.date().isPresent() && scanned.isEmpty()) {
+            notes.add(Finding.info(
+                    "DATE_GIVEN",
+                    "The day of the exam is the subject's document's: "
+                            + exam.date().get(),
+                    exam.folder().toString()));
+        }
+        return scanned.or(exam::date);
     }
 
     private Opened referenceOf(List<Opened> opened) {
@@ -176,7 +198,7 @@ public final class ContactMeasurement {
         Optional<RigidTransform> given = poses.of(exam.label(), exam.seriesUid());
         PoseKind kind = given.isPresent() && !isIdentity(given.get()) ? PoseKind.NUDGED : PoseKind.IDENTITY;
         RigidTransform pose = given.orElse(RigidTransform.IDENTITY);
-        String poseSource = poseSource(exam, isReference, given, notes);
+        String poseSource = poseSource(exam, given, notes);
         notes.addAll(HuPlausibility.check(loaded.volume(), construct.axes(), pose, exam.label()));
         Acquisition acquisition = loaded.acquisition();
         PointSpreadEstimate spread = PointSpreadEstimate.ofKernelAndThickness(
@@ -187,7 +209,15 @@ public final class ContactMeasurement {
         for (int n = 0; n < courses.size(); n++) {
             part.stopIfCancelled();
             part.report(0.5 + 0.5 * n / courses.size(), "measuring " + exam.label());
+            boolean hadReference = courses.get(n).referenceLabel().isPresent();
             parts.add(courses.get(n).measure(scan));
+            if (!hadReference && !isReference && courses.get(n).referenceLabel().isPresent()) {
+                notes.add(Finding.warning(
+                        "REFERENCE_NOT_MEASURED",
+                        courses.get(n).face().label() + ": " + reference.label()
+                                + " could not be measured, threshold, host bone and edges are read in this exam.",
+                        exam.label()));
+            }
         }
         ScanFacts facts = new ScanFacts(acquisition, loaded.volume().grid(), noiseSdHu(parts));
         if (isReference) {
@@ -219,16 +249,17 @@ public final class ContactMeasurement {
                 .min();
     }
 
-    private String poseSource(Opened exam, boolean isReference, Optional<RigidTransform> given, List<Finding> notes) {
-        if (given.isPresent() && !isReference) {
+    private String poseSource(Opened exam, Optional<RigidTransform> given, List<Finding> notes) {
+        boolean isConstructs = exam.seriesUid().equals(construct.referenceSeriesUid());
+        if (isConstructs && given.map(ContactMeasurement::isIdentity).orElse(true)) {
+            return "reference exam";
+        }
+        if (given.isPresent()) {
             notes.add(Finding.warning(
                     "POSE_GIVEN",
                     "The pose was not measured: " + poses.source() + ". It is only as good as that source.",
                     exam.label()));
             return poses.source();
-        }
-        if (isReference) {
-            return "reference exam";
         }
         String frame = exam.stack().frameOfReferenceUid();
         if (!frame.isEmpty() && frame.equals(construct.frameOfReferenceUid())) {
@@ -243,6 +274,6 @@ public final class ContactMeasurement {
     }
 
     private static boolean isIdentity(RigidTransform pose) {
-        return pose.rotationAngleDeg() == 0 && pose.translationMm().norm() == 0;
+        return pose.rotationAngleDeg() <= NO_MOTION && pose.translationMm().norm() <= NO_MOTION;
     }
 }

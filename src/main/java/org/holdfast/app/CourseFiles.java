@@ -5,10 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.holdfast.exchange.CourseCsv;
 import org.holdfast.exchange.CourseRow;
 import org.holdfast.figure.Course;
@@ -63,17 +65,13 @@ public final class CourseFiles {
             Path csv = folder.resolve("course.csv");
             new CourseCsv(Software.running().toString(), Caution.TEXT).write(rows(), csv);
             written.add(csv);
-            Drawing chart = CourseChart.draw(course());
-            Path png = folder.resolve("course.png");
-            PngWriter.write(chart, PIXELS_PER_UNIT, png);
-            written.add(png);
-            Path svg = folder.resolve("course.svg");
-            SvgWriter.write(chart, svg);
-            written.add(svg);
+            written.addAll(writeChart(folder));
+            Set<String> names = new HashSet<>();
             for (ExamResult exam : report.exams()) {
                 for (InterfaceExam part : exam.parts()) {
                     if (part.contact().isPresent()) {
-                        written.add(FaceMapFile.write(report, exam, part, maps));
+                        String name = free(fileName(part.face().id() + " " + exam.label()), names);
+                        written.add(FaceMapFile.write(report, exam, part, maps.resolve(name + ".png")));
                     }
                 }
             }
@@ -84,6 +82,21 @@ public final class CourseFiles {
             throw new UseCaseException(folder + ": results cannot be written: " + e, e);
         }
         return written;
+    }
+
+    /** The chart has an axis of time: without a dated exam there is none, and one of an earlier run goes. */
+    private List<Path> writeChart(Path folder) throws IOException {
+        Path png = folder.resolve("course.png");
+        Path svg = folder.resolve("course.svg");
+        if (report.exams().stream().allMatch(e -> e.daysSinceSurgery().isEmpty())) {
+            Files.deleteIfExists(png);
+            Files.deleteIfExists(svg);
+            return List.of();
+        }
+        Drawing chart = CourseChart.draw(course());
+        PngWriter.write(chart, PIXELS_PER_UNIT, png);
+        SvgWriter.write(chart, svg);
+        return List.of(png, svg);
     }
 
     private List<CourseRow> rows() {
@@ -130,8 +143,8 @@ public final class CourseFiles {
                 days,
                 part.face().label(),
                 c.fraction(),
-                Stated.of(c.low()),
-                Stated.of(c.high()),
+                c.statedLow(),
+                c.statedHigh(),
                 c.smallestVisibleGapMm(),
                 c.bridged(),
                 Stated.of(c.notAssessable()),
@@ -173,10 +186,18 @@ public final class CourseFiles {
         return new Course(
                 "Interface contact, " + report.construct().id(),
                 "apparent contact by threshold; fraction of the assessable face, bars from all hidden open to all hidden"
-                        + " contact",
+                        + " contact" + leftOut(),
                 exams,
                 lines,
                 Caution.TEXT);
+    }
+
+    private String leftOut() {
+        List<String> undated = report.exams().stream()
+                .filter(e -> e.daysSinceSurgery().isEmpty())
+                .map(ExamResult::label)
+                .toList();
+        return undated.isEmpty() ? "" : "; undated and left out: " + String.join(", ", undated);
     }
 
     private static OptionalInt lastComparable(List<ExamResult> dated, int exam) {
@@ -219,8 +240,17 @@ public final class CourseFiles {
         return truth.touchingFraction(exam.label(), part.face().id());
     }
 
+    /** The name, with a number where it is taken: labels of two exams may differ in a sign only, or not at all. */
+    private static String free(String name, Set<String> taken) {
+        String found = name;
+        for (int n = 2; !taken.add(found); n++) {
+            found = name + "-" + n;
+        }
+        return found;
+    }
+
     /** A file name out of words: lower case letters, digits and hyphens. */
-    static String fileName(String words) {
+    private static String fileName(String words) {
         return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
     }
 }

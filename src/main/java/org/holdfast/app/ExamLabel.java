@@ -28,6 +28,7 @@ public final class ExamLabel {
         if (days >= 0 && days < SURGERY_DAYS) {
             return "surgery";
         }
-        return Math.round(days / DAYS_PER_MONTH) + " mo";
+        // Before the operation the label is negative even where it rounds to no month.
+        return (days < 0 ? "-" : "") + Math.round(Math.abs(days) / DAYS_PER_MONTH) + " mo";
     }
 }

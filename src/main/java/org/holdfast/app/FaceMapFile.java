@@ -24,9 +24,8 @@ final class FaceMapFile {
 
     private FaceMapFile() {}
 
-    static Path write(ContactReport report, ExamResult exam, InterfaceExam part, Path folder) throws IOException {
+    static Path write(ContactReport report, ExamResult exam, InterfaceExam part, Path file) throws IOException {
         ThresholdContact contact = part.contact().orElseThrow();
-        Path file = folder.resolve(CourseFiles.fileName(part.face().id() + " " + exam.label()) + ".png");
         String result = contact.fraction().value().isPresent()
                 ? String.format(
                         Locale.ROOT,

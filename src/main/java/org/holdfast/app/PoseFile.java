@@ -50,25 +50,33 @@ public record PoseFile(String source, Map<String, RigidTransform> byExam) {
         }
         JsonNode poses = root.path("poses");
         if (!poses.isArray()) {
-            throw new UseCaseException(file + ": poses: expected an array, found " + poses.getNodeType());
+            throw new UseCaseException(file + ": poses: expected an array, found " + found(poses));
         }
         Map<String, RigidTransform> byExam = new LinkedHashMap<>();
         for (int n = 0; n < poses.size(); n++) {
             String field = file + ": poses[" + n + "]";
             JsonNode exam = poses.get(n).path("exam");
             if (!exam.isTextual()) {
-                throw new UseCaseException(field + ".exam: expected a label or SeriesInstanceUID, found " + exam);
+                throw new UseCaseException(
+                        field + ".exam: expected a label or SeriesInstanceUID, found " + found(exam));
             }
-            byExam.put(exam.asText(), pose(poses.get(n).path("referenceToExam"), field + ".referenceToExam"));
+            RigidTransform pose = pose(poses.get(n).path("referenceToExam"), field + ".referenceToExam");
+            if (byExam.put(exam.asText(), pose) != null) {
+                throw new UseCaseException(field + ".exam: a second pose of " + exam);
+            }
         }
         String source = root.path("poseSource").asText("pose given in " + file.getFileName());
         return new PoseFile(source, byExam);
     }
 
+    private static String found(JsonNode node) {
+        return node.isMissingNode() ? "nothing" : node.toString();
+    }
+
     private static RigidTransform pose(JsonNode numbers, String field) throws UseCaseException {
         if (!numbers.isArray() || numbers.size() != 16) {
             throw new UseCaseException(field + ": expected 16 numbers, row by row, found "
-                    + (numbers.isArray() ? numbers.size() + " entries" : numbers.getNodeType()));
+                    + (numbers.isArray() ? numbers.size() + " entries" : found(numbers)));
         }
         double[] matrix = new double[16];
         for (int n = 0; n < matrix.length; n++) {

@@ -67,6 +67,9 @@ public final class SimulationTruth {
         try {
             JsonNode root = new ObjectMapper().readTree(Files.readString(file, StandardCharsets.UTF_8));
             Map<String, Map<String, GapPattern>> byExam = new HashMap<>();
+            if (!root.path("exams").isArray()) {
+                throw new UseCaseException(file + ": exams: expected an array");
+            }
             for (JsonNode exam : root.path("exams")) {
                 Map<String, GapPattern> faces = new HashMap<>();
                 for (JsonNode face : exam.path("interfaces")) {
@@ -96,7 +99,10 @@ public final class SimulationTruth {
     private static double[] numbers(JsonNode array) {
         double[] values = new double[array.size()];
         for (int n = 0; n < values.length; n++) {
-            values[n] = array.get(n).asDouble();
+            if (!array.get(n).isNumber()) {
+                throw new IllegalArgumentException("expected a number, found " + array.get(n));
+            }
+            values[n] = array.get(n).doubleValue();
         }
         return values;
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.construct.ConstructReadException;
@@ -44,8 +45,7 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
         Path truthFile = folder.resolve(SimulationTruth.DOCUMENT);
         PoseFile poses = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
         List<ExamArgument> exams = subject.exams().stream()
-                .map(exam -> new ExamArgument(
-                        exam.folder(), java.util.Optional.empty(), java.util.Optional.of(exam.label())))
+                .map(exam -> new ExamArgument(exam.folder(), Optional.empty(), Optional.of(exam.label()), exam.date()))
                 .toList();
         ContactReport report = new ContactMeasurement(construct, settings, poses, progress).measure(exams);
         SimulationTruth truth = SimulationTruth.read(folder);

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -62,6 +63,7 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
         } catch (IOException e) {
             throw new UseCaseException(file + ": cannot be read: " + e, e);
         }
+        requireObject(root, file.toString());
         requireKnown(root, SUBJECT_FIELDS, file + ": ");
         List<Exam> exams = new ArrayList<>();
         JsonNode array = root.path("exams");
@@ -69,28 +71,33 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
             throw new UseCaseException(file + ": exams: expected at least one exam, found " + found(array));
         }
         for (int n = 0; n < array.size(); n++) {
-            String at = file + ": exams[" + n + "].";
+            String at = file + ": exams[" + n + "]";
             JsonNode exam = array.get(n);
+            requireObject(exam, at);
+            at += ".";
             requireKnown(exam, EXAM_FIELDS, at);
             exams.add(new Exam(
                     text(exam, "label", at),
-                    folder.resolve(text(exam, "folder", at)),
+                    path(folder, exam, "folder", at),
                     exam.hasNonNull("date") ? Optional.of(date(exam, "date", at)) : Optional.empty(),
-                    Optional.ofNullable(exam.path("posture").textValue())));
+                    exam.hasNonNull("posture") ? Optional.of(text(exam, "posture", at)) : Optional.empty()));
         }
         String at = file + ": ";
         return new SubjectFolder(
                 folder,
                 text(root, "code", at),
                 date(root, "surgeryDate", at),
-                folder.resolve(text(root, "construct", at)),
+                path(folder, root, "construct", at),
                 exams);
     }
 
-    private static void requireKnown(JsonNode node, Set<String> known, String at) throws UseCaseException {
+    private static void requireObject(JsonNode node, String at) throws UseCaseException {
         if (!node.isObject()) {
-            throw new UseCaseException(at + "expected an object, found " + found(node));
+            throw new UseCaseException(at + ": expected an object, found " + found(node));
         }
+    }
+
+    private static void requireKnown(JsonNode node, Set<String> known, String at) throws UseCaseException {
         for (Iterator<String> names = node.fieldNames(); names.hasNext(); ) {
             String name = names.next();
             if (!known.contains(name)) {
@@ -105,6 +112,15 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
             throw new UseCaseException(at + field + ": expected a text, found " + found(value));
         }
         return value.asText();
+    }
+
+    private static Path path(Path folder, JsonNode node, String field, String at) throws UseCaseException {
+        String text = text(node, field, at);
+        try {
+            return folder.resolve(text);
+        } catch (InvalidPathException e) {
+            throw new UseCaseException(at + field + ": not a path on this system: " + e.getReason(), e);
+        }
     }
 
     private static LocalDate date(JsonNode node, String field, String at) throws UseCaseException {

@@ -1,6 +1,7 @@
 package org.holdfast.cli;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.holdfast.app.ContactDocument;
@@ -13,7 +14,10 @@ import org.holdfast.app.SimulationTruth;
 import org.holdfast.app.UseCaseException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** {@code holdfast contact}: interface contact of a construct on serial exams. */
 @Command(
@@ -26,6 +30,9 @@ import picocli.CommandLine.Option;
 final class ContactCommand implements Callable<Integer> {
 
     private final Terminal terminal;
+
+    @Spec
+    private CommandSpec spec;
 
     @Mixin
     private JsonOption json;
@@ -61,8 +68,16 @@ final class ContactCommand implements Callable<Integer> {
     public Integer call() throws UseCaseException {
         ContactInputs inputs = ContactInputs.read(construct, settings);
         PoseFile given = poses == null ? PoseFile.NONE : PoseFile.read(poses);
+        List<ExamArgument> named = new ArrayList<>();
+        for (String exam : exams) {
+            try {
+                named.add(ExamArgument.parse(exam));
+            } catch (UseCaseException e) {
+                throw new ParameterException(spec.commandLine(), e.getMessage(), e);
+            }
+        }
         ContactReport report = new ContactMeasurement(inputs.construct(), inputs.settings(), given, terminal.progress())
-                .measure(exams.stream().map(ExamArgument::parse).toList());
+                .measure(named);
         if (json.isWanted()) {
             terminal.document(new ContactDocument().write(report));
         } else {

@@ -102,7 +102,7 @@ final class ContactWords {
         if (part.contact().isPresent()) {
             ThresholdContact c = part.contact().get();
             row.add(percent(c.fraction()));
-            row.add(percent(c.low()) + "–" + percent(c.high()));
+            row.add(c.statedLow().value().isPresent() ? percent(c.low()) + "–" + percent(c.high()) : NOT_STATED);
             row.add(decimals(c.smallestVisibleGapMm().value(), 2)
                     + (c.smallestVisibleGapMm().value().isPresent() && !c.isLimitSettled() ? " ?" : ""));
             row.add(percent(c.sensitivity().get(-50)) + "/"

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.holdfast.finding.Finding;
 import org.holdfast.volume.Acquisition.Known;
 import org.holdfast.volume.VolumeGrid;
@@ -85,13 +86,28 @@ public record StackChoice(Optional<Stack> stack, List<Finding> findings) {
                     where);
         }
         String why = all.isEmpty()
-                ? "no stack of slices was found"
+                ? noStack(report, uid)
                 : all.stream()
                         .map(s -> s.whyNoHu().orElse("a single slice"))
                         .distinct()
                         .reduce((a, b) -> a + "; " + b)
                         .orElseThrow();
         return Finding.error("NO_MEASURABLE_STACK", "nothing here can be measured: " + why, where);
+    }
+
+    /** No stack, and what is there instead. */
+    private static String noStack(IntakeReport report, Optional<String> uid) {
+        if (report.series().isEmpty()) {
+            return "no DICOM image was found";
+        }
+        List<String> found = report.series().stream()
+                .filter(s -> uid.isEmpty() || s.seriesInstanceUid().equals(uid.get()))
+                .flatMap(s -> s.findings().isEmpty()
+                        ? Stream.of(s.modality() + ", no slices of a volume")
+                        : s.findings().stream().map(Finding::text))
+                .distinct()
+                .toList();
+        return "no stack of slices was found, but: " + String.join("; ", found);
     }
 
     private static double voxelMm3(VolumeGrid grid) {

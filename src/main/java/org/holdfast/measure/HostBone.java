@@ -67,7 +67,8 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
 
     /**
      * Standard deviation of the noise from differences d of voxels that touch in a row, each pair once: for Gaussian noise
-     * E|d| = 2 SD / √π, so SD = √π / 2 · mean |d|. Differences over five times the median are left out. The bone's own
+     * E|d| = 2 SD / √π, so SD = √π / 2 · mean |d|. Differences over five times the median are left out (none where more than half are 0, as on
+     * coarse steps of HU). The bone's own
      * slow changes hardly enter; noise that is correlated between neighbours is underestimated. NaN for too few pairs.
      */
     static double noiseSd(FaceInExam seen, HuVolume volume, MeasurementSettings settings) {
@@ -99,7 +100,8 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
             return Double.NaN;
         }
         double[] found = Arrays.copyOf(differences, count);
-        double far = 5 * Quantiles.median(found);
+        double median = Quantiles.median(found);
+        double far = median > 0 ? 5 * median : Double.POSITIVE_INFINITY;
         return 0.5
                 * Math.sqrt(Math.PI)
                 * Arrays.stream(found).filter(d -> d <= far).average().orElse(0);

@@ -20,8 +20,10 @@ public final class HuPlausibility {
     private static final double MUSCLE_LOW_HU = 0;
     private static final double MUSCLE_HIGH_HU = 90;
     private static final double AIR_HIGH_HU = -900;
-    /** Values under this are looked at as air: it lies midway between lung and air. */
-    private static final double AIR_CANDIDATE_HU = -800;
+    /** What is darker may be air: midway between water and air by definition of the scale. */
+    private static final double AIR_CANDIDATE_HU = -500;
+    /** Air is even: 3 × 3 voxels of a slice that differ by more are not taken for air but for lung or an edge. */
+    private static final double AIR_RANGE_HU = 100;
     /** Fewer voxels than this are not a region. */
     private static final int MIN_VOXELS = 200;
     /** Paraspinal muscle lies about so far beside and behind the vertebral body (common practice, no source). */
@@ -104,11 +106,10 @@ public final class HuPlausibility {
         int step = Math.max(1, grid.columns() / 128);
         int sliceStep = Math.max(1, grid.slices() / 16);
         for (int k = 0; k < grid.slices(); k += sliceStep) {
-            for (int j = 0; j < grid.rows(); j += step) {
-                for (int i = 0; i < grid.columns() && count < air.length; i += step) {
-                    double hu = volume.hu(i, j, k);
-                    if (hu < AIR_CANDIDATE_HU) {
-                        air[count++] = hu;
+            for (int j = 1; j < grid.rows() - 1; j += step) {
+                for (int i = 1; i < grid.columns() - 1 && count < air.length; i += step) {
+                    if (isEvenAndDark(volume, i, j, k)) {
+                        air[count++] = volume.hu(i, j, k);
                     }
                 }
             }
@@ -121,11 +122,28 @@ public final class HuPlausibility {
                     "AIR_HU",
                     String.format(
                             Locale.ROOT,
-                            "Air in the image reads %.0f HU (median of what is under %.0f HU); it should read under"
-                                    + " −900. HU of this series are not to be trusted.",
+                            "Air in the image reads %.0f HU (median of what is even and under %.0f HU); it should"
+                                    + " read under −900. Look whether it is air and not lung; if so, HU of this series"
+                                    + " are not to be trusted.",
                             median,
                             AIR_CANDIDATE_HU),
                     exam));
         }
+    }
+
+    /** Whether 3 × 3 voxels of a slice are valid, all dark and nearly alike. */
+    private static boolean isEvenAndDark(HuVolume volume, int i, int j, int k) {
+        double lowest = Double.POSITIVE_INFINITY;
+        double highest = Double.NEGATIVE_INFINITY;
+        for (int n = 0; n < 9; n++) {
+            double hu = volume.hu(i - 1 + n % 3, j - 1 + n / 3, k);
+            // Also false where the voxel carries no tissue, NaN.
+            if (!(hu < AIR_CANDIDATE_HU)) {
+                return false;
+            }
+            lowest = Math.min(lowest, hu);
+            highest = Math.max(highest, hu);
+        }
+        return highest - lowest <= AIR_RANGE_HU;
     }
 }

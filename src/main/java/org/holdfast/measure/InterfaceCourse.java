@@ -21,6 +21,7 @@ public final class InterfaceCourse {
     private final ContactByThreshold estimator;
     private ContactByThreshold.Reference reference;
     private String referenceSha256;
+    private String referenceLabel;
 
     /**
      * @param construct the construct on its reference exam
@@ -35,12 +36,10 @@ public final class InterfaceCourse {
         this.estimator = new ContactByThreshold(construct, face, settings);
     }
 
-    /** Measures one exam; the first call is taken for the reference exam. */
+    /** Measures one exam; the first that its verdict allows to measure is taken for the reference exam. */
     public InterfaceExam measure(ExamScan exam) {
-        if (referenceSha256 == null) {
-            referenceSha256 = exam.seriesSha256();
-        }
-        String key = StaleKey.of(settings, construct, List.of(referenceSha256, exam.seriesSha256()));
+        String reference256 = referenceSha256 == null ? exam.seriesSha256() : referenceSha256;
+        String key = StaleKey.of(settings, construct, List.of(reference256, exam.seriesSha256()));
         Verdict before = InterfaceVerdict.before(face, component, exam);
         if (before.value().compareTo(Verdict.Value.READER_ONLY) >= 0) {
             return new InterfaceExam(face, exam.label(), before, Optional.empty(), key);
@@ -49,9 +48,21 @@ public final class InterfaceCourse {
                 reference == null ? estimator.measureReference(exam) : estimator.measureFollowUp(exam, reference);
         if (reference == null) {
             reference = measured.reference();
+            referenceSha256 = exam.seriesSha256();
+            referenceLabel = exam.label();
         }
         Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), settings));
         return new InterfaceExam(face, exam.label(), verdict, Optional.of(measured.contact()), key);
+    }
+
+    /** Label of the exam that fixed edges, host bone and threshold; empty while none could be measured. */
+    public Optional<String> referenceLabel() {
+        return Optional.ofNullable(referenceLabel);
+    }
+
+    /** The interface. */
+    public BoneInterface face() {
+        return face;
     }
 
     /** The courses of all interfaces of a construct. */

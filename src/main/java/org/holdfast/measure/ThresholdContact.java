@@ -84,6 +84,20 @@ public record ThresholdContact(
         }
     }
 
+    /** The lower bound, or why none is stated: where the estimator does not apply its classes bound nothing. */
+    public Stated statedLow() {
+        return bound(low);
+    }
+
+    /** The upper bound, or why none is stated. */
+    public Stated statedHigh() {
+        return bound(high);
+    }
+
+    private Stated bound(double value) {
+        return smallestVisibleGapMm.value().isPresent() ? Stated.of(value) : Stated.not(smallestVisibleGapMm.why());
+    }
+
     public ThresholdContact {
         obstacles = Map.copyOf(obstacles);
         sensitivity = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(sensitivity));
