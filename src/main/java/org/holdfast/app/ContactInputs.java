@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.construct.ConstructReadException;
+import org.holdfast.finding.FileFailure;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.measure.SettingsException;
 import org.holdfast.measure.SettingsJson;
@@ -37,7 +38,7 @@ public record ContactInputs(Construct construct, MeasurementSettings settings) {
         } catch (ConstructReadException | SettingsException e) {
             throw new UseCaseException(e.getMessage(), e);
         } catch (IOException e) {
-            throw new UseCaseException(settings + ": cannot be read: " + e, e);
+            throw new UseCaseException(settings + ": cannot be read: " + FileFailure.words(e), e);
         }
     }
 }

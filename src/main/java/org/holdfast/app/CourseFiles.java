@@ -21,6 +21,7 @@ import org.holdfast.figure.CoursePoint;
 import org.holdfast.figure.Drawing;
 import org.holdfast.figure.PngWriter;
 import org.holdfast.figure.SvgWriter;
+import org.holdfast.finding.FileFailure;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
@@ -79,7 +80,7 @@ public final class CourseFiles {
             Files.writeString(json, new ContactDocument().write(report), StandardCharsets.UTF_8);
             written.add(json);
         } catch (IOException e) {
-            throw new UseCaseException(folder + ": results cannot be written: " + e, e);
+            throw new UseCaseException(folder + ": results cannot be written: " + FileFailure.words(e), e);
         }
         return written;
     }

@@ -1,11 +1,6 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -40,17 +35,10 @@ public record PoseFile(String source, Map<String, RigidTransform> byExam) {
      * @throws UseCaseException if it is not such a document; names file and field
      */
     public static PoseFile read(Path file) throws UseCaseException {
-        JsonNode root;
-        try {
-            root = new ObjectMapper().readTree(Files.readString(file, StandardCharsets.UTF_8));
-        } catch (JsonProcessingException e) {
-            throw new UseCaseException(file + ": not JSON: " + e.getOriginalMessage(), e);
-        } catch (IOException e) {
-            throw new UseCaseException(file + ": cannot be read: " + e, e);
-        }
+        JsonNode root = JsonFile.read(file);
         JsonNode poses = root.path("poses");
         if (!poses.isArray()) {
-            throw new UseCaseException(file + ": poses: expected an array, found " + found(poses));
+            throw new UseCaseException(file + ": poses: expected an array, found " + JsonFile.found(poses));
         }
         Map<String, RigidTransform> byExam = new LinkedHashMap<>();
         for (int n = 0; n < poses.size(); n++) {
@@ -58,7 +46,7 @@ public record PoseFile(String source, Map<String, RigidTransform> byExam) {
             JsonNode exam = poses.get(n).path("exam");
             if (!exam.isTextual()) {
                 throw new UseCaseException(
-                        field + ".exam: expected a label or SeriesInstanceUID, found " + found(exam));
+                        field + ".exam: expected a label or SeriesInstanceUID, found " + JsonFile.found(exam));
             }
             RigidTransform pose = pose(poses.get(n).path("referenceToExam"), field + ".referenceToExam");
             if (byExam.put(exam.asText(), pose) != null) {
@@ -69,14 +57,10 @@ public record PoseFile(String source, Map<String, RigidTransform> byExam) {
         return new PoseFile(source, byExam);
     }
 
-    private static String found(JsonNode node) {
-        return node.isMissingNode() ? "nothing" : node.toString();
-    }
-
     private static RigidTransform pose(JsonNode numbers, String field) throws UseCaseException {
         if (!numbers.isArray() || numbers.size() != 16) {
             throw new UseCaseException(field + ": expected 16 numbers, row by row, found "
-                    + (numbers.isArray() ? numbers.size() + " entries" : found(numbers)));
+                    + (numbers.isArray() ? numbers.size() + " entries" : JsonFile.found(numbers)));
         }
         double[] matrix = new double[16];
         for (int n = 0; n < matrix.length; n++) {

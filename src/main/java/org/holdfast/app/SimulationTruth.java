@@ -1,10 +1,6 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
@@ -64,8 +60,8 @@ public final class SimulationTruth {
         if (!Files.exists(file)) {
             return NONE;
         }
+        JsonNode root = JsonFile.read(file);
         try {
-            JsonNode root = new ObjectMapper().readTree(Files.readString(file, StandardCharsets.UTF_8));
             Map<String, Map<String, GapPattern>> byExam = new HashMap<>();
             if (!root.path("exams").isArray()) {
                 throw new UseCaseException(file + ": exams: expected an array");
@@ -78,12 +74,8 @@ public final class SimulationTruth {
                 byExam.put(exam.path("label").asText(), faces);
             }
             return new SimulationTruth(byExam);
-        } catch (JsonProcessingException e) {
-            throw new UseCaseException(file + ": not JSON: " + e.getOriginalMessage(), e);
         } catch (IllegalArgumentException e) {
             throw new UseCaseException(file + ": exams[].interfaces[].areas: " + e.getMessage(), e);
-        } catch (IOException e) {
-            throw new UseCaseException(file + ": cannot be read: " + e, e);
         }
     }
 

@@ -1,11 +1,6 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -55,20 +50,13 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
      */
     public static SubjectFolder read(Path folder) throws UseCaseException {
         Path file = folder.resolve(DOCUMENT);
-        JsonNode root;
-        try {
-            root = new ObjectMapper().readTree(Files.readString(file, StandardCharsets.UTF_8));
-        } catch (JsonProcessingException e) {
-            throw new UseCaseException(file + ": not JSON: " + e.getOriginalMessage(), e);
-        } catch (IOException e) {
-            throw new UseCaseException(file + ": cannot be read: " + e, e);
-        }
+        JsonNode root = JsonFile.read(file);
         requireObject(root, file.toString());
         requireKnown(root, SUBJECT_FIELDS, file + ": ");
         List<Exam> exams = new ArrayList<>();
         JsonNode array = root.path("exams");
         if (!array.isArray() || array.isEmpty()) {
-            throw new UseCaseException(file + ": exams: expected at least one exam, found " + found(array));
+            throw new UseCaseException(file + ": exams: expected at least one exam, found " + JsonFile.found(array));
         }
         for (int n = 0; n < array.size(); n++) {
             String at = file + ": exams[" + n + "]";
@@ -93,7 +81,7 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
 
     private static void requireObject(JsonNode node, String at) throws UseCaseException {
         if (!node.isObject()) {
-            throw new UseCaseException(at + ": expected an object, found " + found(node));
+            throw new UseCaseException(at + ": expected an object, found " + JsonFile.found(node));
         }
     }
 
@@ -109,7 +97,7 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
     private static String text(JsonNode node, String field, String at) throws UseCaseException {
         JsonNode value = node.path(field);
         if (!value.isTextual() || value.asText().isBlank()) {
-            throw new UseCaseException(at + field + ": expected a text, found " + found(value));
+            throw new UseCaseException(at + field + ": expected a text, found " + JsonFile.found(value));
         }
         return value.asText();
     }
@@ -130,9 +118,5 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
         } catch (DateTimeParseException e) {
             throw new UseCaseException(at + field + ": expected a date such as 2030-01-31, found " + text, e);
         }
-    }
-
-    private static String found(JsonNode node) {
-        return node.isMissingNode() ? "nothing" : node.toString();
     }
 }

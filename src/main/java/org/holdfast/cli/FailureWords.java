@@ -1,12 +1,9 @@
 package org.holdfast.cli;
 
 import java.io.UncheckedIOException;
-import java.nio.file.AccessDeniedException;
-import java.nio.file.DirectoryNotEmptyException;
-import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.NoSuchFileException;
-import java.nio.file.NotDirectoryException;
+import java.nio.file.FileSystemException;
 import java.util.concurrent.CancellationException;
+import org.holdfast.finding.FileFailure;
 
 /** One sentence for a person about something that was thrown. */
 final class FailureWords {
@@ -18,20 +15,8 @@ final class FailureWords {
      * whose message is only a path, get words; anything else is a fault of the program and is called one.
      */
     static String of(Throwable failure) {
-        if (failure instanceof NoSuchFileException) {
-            return "There is no file or folder " + failure.getMessage() + ".";
-        }
-        if (failure instanceof AccessDeniedException) {
-            return "No permission to use " + failure.getMessage() + ".";
-        }
-        if (failure instanceof FileAlreadyExistsException) {
-            return "There is already a file or folder " + failure.getMessage() + ".";
-        }
-        if (failure instanceof DirectoryNotEmptyException) {
-            return "The folder " + failure.getMessage() + " is not empty.";
-        }
-        if (failure instanceof NotDirectoryException) {
-            return failure.getMessage() + " is not a folder.";
+        if (failure instanceof FileSystemException file && file.getFile() != null) {
+            return file.getFile() + ": " + FileFailure.words(file) + ".";
         }
         if (failure instanceof CancellationException) {
             return "Stopped before it was done.";

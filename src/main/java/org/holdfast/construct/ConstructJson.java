@@ -16,6 +16,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.holdfast.finding.FileFailure;
 
 /**
  * The JSON document of a construct (docs/construct.md, docs/schema/construct.schema.json). Reading is strict: unknown
@@ -50,7 +51,7 @@ public final class ConstructJson {
         try (InputStream in = Files.newInputStream(file)) {
             bytes = in.readNBytes(MOST_BYTES + 1);
         } catch (IOException e) {
-            throw new ConstructReadException(name, "", "a readable file", e.toString(), e);
+            throw new ConstructReadException(name, "", "a readable file", FileFailure.words(e), e);
         }
         if (bytes.length > MOST_BYTES) {
             throw new ConstructReadException(name, "", "at most " + MOST_BYTES + " bytes", "more", null);
@@ -69,11 +70,7 @@ public final class ConstructJson {
         try {
             tree = MAPPER.readTree(json);
         } catch (JsonProcessingException e) {
-            String where = e.getLocation() == null
-                    ? ""
-                    : " (line " + e.getLocation().getLineNr() + ", column "
-                            + e.getLocation().getColumnNr() + ")";
-            throw new ConstructReadException(name, "", "a JSON document", e.getOriginalMessage() + where, e);
+            throw new ConstructReadException(name, "", "a JSON document", JsonFault.words(e), e);
         }
         return ConstructReader.read(Fields.root(name, tree));
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.holdfast.finding.FileFailure;
 import org.holdfast.finding.Finding;
 
 /**
@@ -71,7 +72,7 @@ public record DicomFile(
             return source.bytes(offset, length);
         } catch (IOException e) {
             throw new DicomReadException(
-                    path, offset, OptionalInt.of(Tag.PIXEL_DATA), "readable pixel data", e.toString(), e);
+                    path, offset, OptionalInt.of(Tag.PIXEL_DATA), "readable pixel data", FileFailure.words(e), e);
         }
     }
 }

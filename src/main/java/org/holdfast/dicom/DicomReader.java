@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.holdfast.finding.FileFailure;
 import org.holdfast.finding.Finding;
 
 /**
@@ -29,12 +30,12 @@ public final class DicomReader {
      */
     public static DicomFile read(Path file) throws DicomReadException {
         if (!Files.isRegularFile(file)) {
-            throw new DicomReadException(file, -1, OptionalInt.empty(), "a file", "none", null);
+            throw new DicomReadException(file, -1, OptionalInt.empty(), "a regular file", "none", null);
         }
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
             return read(file, ByteSource.of(channel));
         } catch (IOException e) {
-            throw new DicomReadException(file, -1, OptionalInt.empty(), "a readable file", e.toString(), e);
+            throw new DicomReadException(file, -1, OptionalInt.empty(), "a readable file", FileFailure.words(e), e);
         }
     }
 
@@ -43,7 +44,7 @@ public final class DicomReader {
         try {
             return read(name, ByteSource.of(bytes));
         } catch (IOException e) {
-            throw new DicomReadException(name, -1, OptionalInt.empty(), "a longer file", e.toString(), e);
+            throw new DicomReadException(name, -1, OptionalInt.empty(), "a longer file", FileFailure.words(e), e);
         }
     }
 

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.OptionalInt;
+import org.holdfast.finding.FileFailure;
 
 /**
  * Reads frames of stored values. Keeps its buffer from frame to frame, so use one for many files; not thread-safe, one a
@@ -51,7 +52,7 @@ public final class PixelReader {
                     source.location().offset(),
                     OptionalInt.of(source.location().tag()),
                     "readable pixel data",
-                    e.toString(),
+                    FileFailure.words(e),
                     e);
         }
     }

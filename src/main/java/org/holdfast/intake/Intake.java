@@ -1,11 +1,9 @@
 package org.holdfast.intake;
 
 import java.io.IOException;
-import java.nio.file.AccessDeniedException;
 import java.nio.file.FileVisitOption;
 import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.SimpleFileVisitor;
 import java.nio.file.attribute.BasicFileAttributes;
@@ -22,6 +20,7 @@ import org.holdfast.dicom.DicomFile;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.DicomReader;
 import org.holdfast.dicom.Tag;
+import org.holdfast.finding.FileFailure;
 import org.holdfast.finding.Finding;
 import org.holdfast.progress.Progress;
 
@@ -124,22 +123,14 @@ public final class Intake {
 
                             @Override
                             public FileVisitResult visitFileFailed(Path file, IOException e) {
-                                unreadable.add(new IntakeReport.Unreadable(file, reason(e)));
+                                unreadable.add(new IntakeReport.Unreadable(file, FileFailure.words(e)));
                                 return FileVisitResult.CONTINUE;
                             }
                         });
             } catch (IOException e) {
-                unreadable.add(new IntakeReport.Unreadable(path, reason(e)));
+                unreadable.add(new IntakeReport.Unreadable(path, FileFailure.words(e)));
             }
         }
         return found.stream().sorted().toList();
-    }
-
-    /** File system exceptions whose message is only a path get words. */
-    private static String reason(IOException e) {
-        if (e instanceof NoSuchFileException) {
-            return "there is no such file or folder";
-        }
-        return e instanceof AccessDeniedException ? "no permission to read it" : e.toString();
     }
 }

@@ -14,6 +14,7 @@ import java.util.zip.CRC32C;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.PixelReader;
 import org.holdfast.dicom.PixelSource;
+import org.holdfast.finding.FileFailure;
 
 /** Check sums of pixels and files. */
 final class PixelDigest {
@@ -57,7 +58,7 @@ final class PixelDigest {
                 digest.update(chunk, 0, n);
             }
         } catch (IOException e) {
-            throw new DicomReadException(file, -1, OptionalInt.empty(), "a readable file", e.toString(), e);
+            throw new DicomReadException(file, -1, OptionalInt.empty(), "a readable file", FileFailure.words(e), e);
         }
         return digest.digest();
     }

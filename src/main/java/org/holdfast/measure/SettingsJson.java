@@ -1,8 +1,10 @@
 package org.holdfast.measure;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
@@ -11,6 +13,7 @@ import java.util.Iterator;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.holdfast.construct.JsonFault;
 
 /**
  * Measurement settings as a JSON object: one field a setting, under the names of {@link MeasurementSettings}. A document
@@ -18,7 +21,10 @@ import java.util.stream.Collectors;
  */
 public final class SettingsJson {
 
-    private static final ObjectMapper MAPPER = new ObjectMapper();
+    private static final JsonMapper MAPPER = JsonMapper.builder()
+            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .build();
 
     private SettingsJson() {}
 
@@ -34,7 +40,7 @@ public final class SettingsJson {
         try {
             root = MAPPER.readTree(json);
         } catch (JsonProcessingException e) {
-            throw new SettingsException(source + ": not JSON: " + e.getOriginalMessage(), e);
+            throw new SettingsException(source + ": not JSON: " + JsonFault.words(e), e);
         }
         if (!(root instanceof ObjectNode object)) {
             throw new SettingsException(source + ": expected a JSON object of settings, found " + root.getNodeType());

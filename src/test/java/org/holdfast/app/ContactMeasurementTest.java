@@ -156,7 +156,7 @@ class ContactMeasurementTest {
         assertTrue(
                 report.findings().get(0).text().contains("letter.txt"),
                 report.findings().toString());
-        assertTrue(report.findings().get(1).text().contains("there is no such file or folder"));
+        assertTrue(report.findings().get(1).text().contains("no such file or folder"));
     }
 
     @Test

@@ -58,6 +58,8 @@ class PoseFileTest {
     @Test
     void refusesWhatIsNoPoseDocument() {
         assertRefused("{", "not JSON");
+        assertRefused("{\"poses\": []} more", "not JSON");
+        assertRefused("{\"poses\": [], \"poses\": []}", "not JSON", "poses");
         assertRefused("", "poses: expected an array, found nothing");
         assertRefused("[]", "poses: expected an array, found nothing");
         assertRefused("{\"poses\": {}}", "poses: expected an array, found {}");
@@ -94,6 +96,8 @@ class PoseFileTest {
     void refusesAFileThatIsNotThere() {
         UseCaseException refusal =
                 assertThrows(UseCaseException.class, () -> PoseFile.read(folder.resolve("none.json")));
-        assertTrue(refusal.getMessage().contains("none.json: cannot be read"), refusal.getMessage());
+        assertTrue(
+                refusal.getMessage().contains("none.json: cannot be read: no such file or folder"),
+                refusal.getMessage());
     }
 }

@@ -59,7 +59,7 @@ final class HoldfastCommandLineTest {
     @Test
     void putsWordsToAMissingFile() {
         assertEquals(1, run("trial", "FILE_MISSING"));
-        assertTrue(terminal.messages().contains("There is no file or folder nowhere/scan.dcm."), terminal.messages());
+        assertTrue(terminal.messages().contains("nowhere/scan.dcm: no such file or folder."), terminal.messages());
     }
 
     @Test
