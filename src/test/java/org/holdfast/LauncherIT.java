@@ -119,6 +119,14 @@ final class LauncherIT {
         assertFalse(arguments.subList(0, 2).stream().anyMatch(argument -> argument.startsWith("-Xm")));
     }
 
+    @Test
+    void opensFilesWhoseNamesAreNotAsciiWithoutALocale() throws Exception {
+        Files.writeString(folder.resolve("Röntgen.txt"), "no image");
+        Run run = run(LAUNCHER, Map.of("LC_ALL", "C"), "inspect", "Röntgen.txt");
+        assertEquals(1, run.code(), run::messages);
+        assertTrue(run.result().contains("Röntgen.txt: at byte 0: expected a DICOM file"), run::result);
+    }
+
     private Run run(Path launcher, Map<String, String> environment, String... arguments)
             throws IOException, InterruptedException {
         Path result = folder.resolve("result.txt");
