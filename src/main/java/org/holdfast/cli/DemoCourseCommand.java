@@ -13,10 +13,10 @@ import picocli.CommandLine.Parameters;
 /** {@code holdfast demo course}: the main job on an invented subject. */
 @Command(
         name = "course",
-        description = {
-            "Makes the demo subject (unless the folder already holds it), measures interface contact on all its exams,",
-            "prints the table with the truth beside it, and writes course.csv, course.png and face-on maps."
-        })
+        description =
+                "Makes the demo subject (unless the folder already holds it), measures interface contact on all its"
+                        + " exams, prints the table with the truth beside it, and writes course.csv, course.png and face-on"
+                        + " maps.")
 final class DemoCourseCommand implements Callable<Integer> {
 
     private final Terminal terminal;
@@ -24,7 +24,7 @@ final class DemoCourseCommand implements Callable<Integer> {
     @Parameters(paramLabel = "DIR", description = "Folder of the demo subject; made if it does not exist.")
     private Path folder;
 
-    @Option(names = "--small", description = "Make the cropped, coarser subject.")
+    @Option(names = "--small", description = "If the subject has to be made: cropped and coarser.")
     private boolean small;
 
     DemoCourseCommand(Terminal terminal) {

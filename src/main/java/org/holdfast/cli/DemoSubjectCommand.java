@@ -13,11 +13,9 @@ import picocli.CommandLine.Parameters;
 /** {@code demo subject DIR}: the invented subject of the guide. */
 @Command(
         name = "subject",
-        description = {
-            "Writes the subject folder of an invented patient: five simulated CT exams after replacement of a vertebral"
-                    + " body, the construct, and what is true (truth.json).",
-            ""
-        })
+        description =
+                "Writes the subject folder of an invented patient: five simulated CT exams after replacement of a vertebral"
+                        + " body, the construct, and what is true (truth.json).")
 final class DemoSubjectCommand implements Callable<Integer> {
 
     private final Terminal terminal;

@@ -11,8 +11,11 @@ import org.holdfast.app.Inspection.Detail;
 import org.holdfast.app.InspectionReport;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code holdfast inspect}: what files and folders hold. */
 @Command(
@@ -21,6 +24,9 @@ import picocli.CommandLine.Parameters;
 final class InspectCommand implements Callable<Integer> {
 
     private final Terminal terminal;
+
+    @Spec
+    private CommandSpec spec;
 
     @Mixin
     private JsonOption json;
@@ -40,6 +46,9 @@ final class InspectCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws JsonProcessingException {
+        if (paths.stream().anyMatch(path -> path.toString().isBlank())) {
+            throw new ParameterException(spec.commandLine(), "a PATH is empty");
+        }
         InspectionReport report = Inspection.inspect(paths, files ? Detail.FILES : Detail.SERIES, terminal.progress());
         if (json.isWanted()) {
             terminal.document(new ObjectMapper()
@@ -49,7 +58,10 @@ final class InspectCommand implements Callable<Integer> {
             InspectionWords.lines(report).forEach(terminal::line);
         }
         if (report.series().isEmpty()) {
-            terminal.message("None of the files could be read as a DICOM image or object.");
+            terminal.message(
+                    report.unreadable().isEmpty()
+                            ? "There are no DICOM images or objects here."
+                            : "None of the files could be read as a DICOM image or object.");
             return ExitCode.NOT_POSSIBLE;
         }
         return ExitCode.DONE;

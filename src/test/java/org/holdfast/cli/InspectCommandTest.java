@@ -26,6 +26,15 @@ class InspectCommandTest {
     Path folder;
 
     @Test
+    void anEmptyNameIsWrongUseAndAnEmptyFolderHasNothing() {
+        CapturedTerminal empty = new CapturedTerminal();
+        assertEquals(ExitCode.WRONG_USE, empty.run(CommandList::all, "inspect", ""));
+        CapturedTerminal nothing = new CapturedTerminal();
+        assertEquals(ExitCode.NOT_POSSIBLE, nothing.run(CommandList::all, "inspect", folder.toString()));
+        assertTrue(nothing.messages().contains("no DICOM images"), nothing.messages());
+    }
+
+    @Test
     void documentHasTheFieldsOfTheFormat() throws Exception {
         writeTwoSlices();
         Files.writeString(folder.resolve("notes.txt"), "not an image");
