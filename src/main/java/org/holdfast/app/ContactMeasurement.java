@@ -84,6 +84,7 @@ public final class ContactMeasurement {
                     + String.join(" ", findings.stream().map(Finding::text).toList()));
         }
         Opened reference = referenceOf(opened);
+        noteRepeats(opened);
         List<InterfaceCourse> courses = InterfaceCourse.ofAll(construct, settings);
         List<Opened> order = new ArrayList<>(opened);
         order.remove(reference);
@@ -129,12 +130,9 @@ public final class ContactMeasurement {
 
     private Opened open(ExamArgument exam, Progress part) throws UseCaseException {
         IntakeReport report = Intake.scan(List.of(exam.folder()), part);
-        List<Finding> notes = new ArrayList<>();
-        for (IntakeReport.Unreadable file : report.unreadable()) {
-            notes.add(Finding.error("FILE_NOT_READ", file.reason(), file.path().toString()));
-        }
         StackChoice choice = StackChoice.of(report, exam.seriesUid());
-        notes.addAll(choice.findings());
+        List<Finding> notes = new ArrayList<>(choice.findings());
+        notes.addAll(report.unreadableFindings());
         if (choice.stack().isEmpty()) {
             String reasons = String.join(
                     "; ",
@@ -143,6 +141,7 @@ public final class ContactMeasurement {
                             .toList());
             throw new UseCaseException(exam.folder() + ": " + reasons);
         }
+        notes.addAll(report.findingsOf(choice.stack().get()));
         Optional<LocalDate> date = date(exam, choice.stack().get(), notes);
         OptionalInt days = date.isPresent()
                 ? OptionalInt.of(ExamLabel.daysSince(construct.operationDate(), date.get()))
@@ -187,13 +186,47 @@ public final class ContactMeasurement {
         return first;
     }
 
+    /** One series under two names is one exam; a pose given for a label counts for every exam of that label. */
+    private void noteRepeats(List<Opened> opened) {
+        for (int n = 1; n < opened.size(); n++) {
+            Opened later = opened.get(n);
+            for (Opened earlier : opened.subList(0, n)) {
+                if (later.stack().where().equals(earlier.stack().where())) {
+                    findings.add(Finding.warning(
+                            "SAME_EXAM_TWICE",
+                            "The same series is given as " + earlier.label() + " and as " + later.label()
+                                    + "; a second look at one scan is no second exam.",
+                            later.stack().where()));
+                } else if (later.label().equals(earlier.label())) {
+                    findings.add(Finding.warning(
+                            "SAME_LABEL_TWICE",
+                            "Two exams have the label " + later.label() + "; a pose given for it counts for both.",
+                            later.stack().where()));
+                }
+            }
+        }
+    }
+
+    private static List<Finding> otherPatient(Opened exam, Opened reference) {
+        String id = exam.stack().slices().get(0).identity().patientId();
+        String expected = reference.stack().slices().get(0).identity().patientId();
+        return id.equals(expected) || id.isEmpty() || expected.isEmpty()
+                ? List.of()
+                : List.of(Finding.warning(
+                        "OTHER_PATIENT",
+                        "The files carry another patient number than those of the reference exam: is it the same patient?",
+                        exam.label()));
+    }
+
     private ExamResult measure(Opened exam, Opened reference, List<InterfaceCourse> courses, Progress part)
             throws DicomReadException {
         Stack stack = exam.stack();
         String sha256 = SeriesHash.of(stack);
         LoadedVolume loaded = VolumeLoader.load(stack, part.part(0, 0.5));
         List<Finding> notes = new ArrayList<>(exam.findings());
-        notes.addAll(loaded.findings());
+        // What is about the stack was said when it was opened; loading may add to it.
+        loaded.findings().stream().filter(f -> !notes.contains(f)).forEach(notes::add);
+        notes.addAll(otherPatient(exam, reference));
         boolean isReference = exam == reference;
         Optional<RigidTransform> given = poses.of(exam.label(), exam.seriesUid());
         PoseKind kind = given.isPresent() && !isIdentity(given.get()) ? PoseKind.NUDGED : PoseKind.IDENTITY;

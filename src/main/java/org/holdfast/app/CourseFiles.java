@@ -213,7 +213,7 @@ public final class CourseFiles {
     private static String cause(ExamResult exam) {
         return exam.comparability().stream()
                 .filter(d -> d.effect() == Effect.NO_HU_COMPARISON)
-                .map(d -> "other " + d.field())
+                .map(d -> "other " + d.name().toLowerCase(Locale.ROOT))
                 .findFirst()
                 .orElse("not comparable");
     }

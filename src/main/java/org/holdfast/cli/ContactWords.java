@@ -3,11 +3,13 @@ package org.holdfast.cli;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.app.Caution;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamResult;
 import org.holdfast.app.SimulationTruth;
+import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
@@ -19,6 +21,8 @@ final class ContactWords {
 
     private static final String NOT_STATED = "-";
     private static final int COLUMNS = 100;
+    /** Scatter under half-voxel shifts from which it is told: the half-width of the goal for contact, 3 points. */
+    private static final double JITTER_TOLD = 0.03;
 
     private ContactWords() {}
 
@@ -51,7 +55,7 @@ final class ContactWords {
         }
         if (!report.findings().isEmpty()) {
             lines.add("");
-            report.findings().forEach(finding -> lines.add(wrapped(finding.text())));
+            report.findings().forEach(finding -> lines.add(wrapped(words(finding, ""))));
         }
         lines.add("");
         lines.add(wrapped(Caution.APPARENT_CONTACT));
@@ -135,11 +139,12 @@ final class ContactWords {
                 notes.add(part.face().label() + ": " + part.verdict().value().words() + ": "
                         + String.join("; ", part.verdict().causes()));
             }
+            jitter(part).ifPresent(notes::add);
         }
         List<String> unknown = new ArrayList<>();
         for (Difference difference : exam.comparability()) {
             if (difference.isUnknown()) {
-                unknown.add(difference.field());
+                unknown.add(difference.name().toLowerCase(Locale.ROOT));
             } else {
                 notes.add(difference.sentence());
             }
@@ -149,8 +154,27 @@ final class ContactWords {
         }
         exam.findings().stream()
                 .filter(finding -> finding.severity() != Severity.INFO)
-                .forEach(finding -> notes.add(finding.text()));
+                .forEach(finding -> notes.add(words(finding, exam.label())));
         return notes;
+    }
+
+    /** A finding with its place, unless the words stand under the exam that it is about. */
+    private static String words(Finding finding, String label) {
+        boolean isSaid = finding.where().isEmpty() || finding.where().equals(label);
+        return finding.text() + (isSaid ? "" : " [" + finding.where() + "]");
+    }
+
+    /** How much hangs on the exact pose; empty where the fraction hardly does. */
+    private static Optional<String> jitter(InterfaceExam part) {
+        OptionalDouble sd = part.contact().map(c -> c.jitterSd().value()).orElse(OptionalDouble.empty());
+        return sd.isPresent() && sd.getAsDouble() > JITTER_TOLD
+                ? Optional.of(String.format(
+                        Locale.ROOT,
+                        "%s: shifts of the face by half a voxel scatter the fraction by %.0f points (SD): it is only as"
+                                + " exact as the pose.",
+                        part.face().label(),
+                        100 * sd.getAsDouble()))
+                : Optional.empty();
     }
 
     private static String bullet(String note) {

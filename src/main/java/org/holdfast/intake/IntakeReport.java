@@ -26,4 +26,19 @@ public record IntakeReport(List<Series> series, List<Unreadable> unreadable, Lis
         unreadable = List.copyOf(unreadable);
         findings = List.copyOf(findings);
     }
+
+    /** Files that could not be read as findings, one for all that could not for the same reason. */
+    public List<Finding> unreadableFindings() {
+        return FindingSummary.of(unreadable.stream()
+                .map(u -> Finding.error("FILE_NOT_READ", u.reason(), u.path().toString()))
+                .toList());
+    }
+
+    /** What is about a stack, its series included, such as copies left out or several patients under one UID. */
+    public List<Finding> findingsOf(Stack stack) {
+        return series.stream()
+                .filter(s -> s.stacks().contains(stack))
+                .flatMap(s -> s.findings().stream())
+                .toList();
+    }
 }

@@ -32,15 +32,17 @@ public final class Comparability {
      * One way in which two exams were made differently, or may have been.
      *
      * @param field what differs, as in a results document, such as {@code kvp}
+     * @param name the same in words, such as "Tube voltage"
      * @param referenceValue value of the reference exam, or {@link #UNKNOWN}
      * @param followUpValue value of the later exam, or {@link #UNKNOWN}
      * @param effect what follows from it
      * @param sentence the cause in words for a reader
      */
     public record Difference(
-            String field, String referenceValue, String followUpValue, Effect effect, String sentence) {
+            String field, String name, String referenceValue, String followUpValue, Effect effect, String sentence) {
         public Difference {
             Objects.requireNonNull(field, "field");
+            Objects.requireNonNull(name, "name");
             Objects.requireNonNull(referenceValue, "referenceValue");
             Objects.requireNonNull(followUpValue, "followUpValue");
             Objects.requireNonNull(effect, "effect");
@@ -119,11 +121,17 @@ public final class Comparability {
         } else if (a.isPresent() || b.isPresent()) {
             String text = "One exam is a virtual monoenergetic image at " + value(a.isPresent() ? a : b)
                     + " keV, the other is not: HU of the same tissue differ, so " + CONSEQUENCE + ".";
-            add("monoEnergyKeV", none(a), none(b), Effect.NO_HU_COMPARISON, text);
+            add("monoEnergyKeV", "Monoenergetic energy", none(a), none(b), Effect.NO_HU_COMPARISON, text);
         }
         if (reference.coneBeam() == Known.YES || followUp.coneBeam() == Known.YES) {
             String text = "A cone-beam volume has no trustworthy HU, so " + CONSEQUENCE + ".";
-            add("coneBeam", word(reference.coneBeam()), word(followUp.coneBeam()), Effect.NO_HU_COMPARISON, text);
+            add(
+                    "coneBeam",
+                    "Cone-beam device",
+                    word(reference.coneBeam()),
+                    word(followUp.coneBeam()),
+                    Effect.NO_HU_COMPARISON,
+                    text);
         } else {
             known("coneBeam", "Cone-beam device", reference.coneBeam(), followUp.coneBeam(), Effect.CAUTION);
         }
@@ -214,7 +222,7 @@ public final class Comparability {
                 ? "part of a change in HU may come from it."
                 : "HU of the same tissue differ, so " + CONSEQUENCE + ".";
         String text = name + ": " + a + " on the reference exam, " + b + " on this one; " + consequence;
-        add(field, a, b, effect, text);
+        add(field, name, a, b, effect, text);
     }
 
     /** What neither exam gives is told only where a difference would forbid the comparison. */
@@ -224,11 +232,11 @@ public final class Comparability {
         }
         String where = a.isPresent() ? "on this exam" : b.isPresent() ? "on the reference exam" : "on either exam";
         String text = name + " is not known " + where + "; whether it was the same cannot be said.";
-        add(field, a.orElse(UNKNOWN), b.orElse(UNKNOWN), Effect.CAUTION, text);
+        add(field, name, a.orElse(UNKNOWN), b.orElse(UNKNOWN), Effect.CAUTION, text);
     }
 
-    private void add(String field, String a, String b, Effect effect, String text) {
-        found.add(new Difference(field, a, b, effect, text));
+    private void add(String field, String name, String a, String b, Effect effect, String text) {
+        found.add(new Difference(field, name, a, b, effect, text));
     }
 
     private static boolean isNear(double a, double b, double tolerance) {

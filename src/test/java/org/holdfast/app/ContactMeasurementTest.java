@@ -1,6 +1,7 @@
 package org.holdfast.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,9 +14,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.Stream;
 import org.holdfast.cases.SampleSubject;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
+import org.holdfast.dicom.DataSet;
+import org.holdfast.dicom.DicomReader;
+import org.holdfast.dicom.DicomWriter;
+import org.holdfast.dicom.Tag;
+import org.holdfast.dicom.TransferSyntax;
 import org.holdfast.finding.Finding;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ExamScan.PoseKind;
@@ -137,6 +144,49 @@ class ContactMeasurementTest {
                 .get(0);
         assertEquals("by hand", exam.poseSource());
         assertEquals(PoseKind.NUDGED, exam.poseKind());
+    }
+
+    @Test
+    void saysThatASeriesIsNamedTwice() throws Exception {
+        ExamArgument surgery = SampleSubject.exams().get(0);
+        ContactReport report = SampleSubject.measure(SampleSubject.construct(), List.of(surgery, surgery));
+        assertEquals(2, report.exams().size());
+        assertEquals(List.of("SAME_EXAM_TWICE"), codes(report.findings()));
+    }
+
+    @Test
+    void asksWhetherAnotherPatientNumberIsAnotherPatient() throws Exception {
+        Path other = renumbered(1, 0);
+        ContactReport report = SampleSubject.measure(
+                SampleSubject.construct(), List.of(SampleSubject.exams().get(0), ExamArgument.parse(other + "=3 mo")));
+        assertTrue(codes(report.exams().get(1).findings()).contains("OTHER_PATIENT"));
+        assertFalse(codes(report.exams().get(0).findings()).contains("OTHER_PATIENT"));
+    }
+
+    @Test
+    void tellsWhatIsWrongWithTheWholeSeries() throws Exception {
+        ContactReport report = SampleSubject.measure(
+                SampleSubject.construct(), List.of(ExamArgument.parse(renumbered(0, 80) + "=surgery")));
+        assertTrue(
+                codes(report.exams().get(0).findings()).contains("SEVERAL_PATIENTS"),
+                report.exams().get(0).findings().toString());
+    }
+
+    /** A copy of an exam whose files, from one on, carry another patient number. */
+    private Path renumbered(int exam, int from) throws Exception {
+        Path copy = Files.createDirectory(folder.resolve("renumbered"));
+        List<Path> files;
+        try (Stream<Path> listed = Files.list(SampleSubject.exams().get(exam).folder())) {
+            files = listed.sorted().toList();
+        }
+        for (int n = 0; n < files.size(); n++) {
+            DataSet slice = DicomReader.read(files.get(n)).withPixels();
+            DataSet kept = n < from
+                    ? slice
+                    : slice.toBuilder().string(Tag.PATIENT_ID, "ANOTHER").build();
+            DicomWriter.write(copy.resolve(files.get(n).getFileName()), kept, TransferSyntax.EXPLICIT_LITTLE_ENDIAN);
+        }
+        return copy;
     }
 
     @Test

@@ -84,6 +84,7 @@ class ComparabilityTest {
         assertEquals(
                 new Difference(
                         "kvp",
+                        "Tube voltage",
                         "120 kV",
                         "140 kV",
                         Effect.NO_HU_COMPARISON,
@@ -226,6 +227,7 @@ class ComparabilityTest {
         assertEquals(
                 new Difference(
                         "kvp",
+                        "Tube voltage",
                         "unknown",
                         "120 kV",
                         Effect.CAUTION,
