@@ -52,9 +52,9 @@ final class Bridging {
         this.grid = exam.volume().grid();
         this.examToReference = exam.referenceToExam().inverse();
         this.edgeMm = seen.edgeMm();
-        double sigma = exam.pointSpread().sigmaAlongMm(profiles.normals()[0], grid);
+        double sigma = exam.pointSpread().sigmaAlongMm(seen.meanNormal(), grid);
         this.implantOnly = new ProfileModel(seen.plateauHu(), 0, 0, 1, 0, sigma);
-        this.voxelMm = grid.voxelExtentMm(profiles.normals()[0]);
+        this.voxelMm = grid.voxelExtentMm(seen.meanNormal());
         int[] high = new int[3];
         this.low = new int[] {Integer.MAX_VALUE, Integer.MAX_VALUE, Integer.MAX_VALUE};
         box(profiles, low, high);

@@ -19,7 +19,7 @@ record ImplantEdge(double tMm, double plateauHu, boolean isClipped, Obstacle obs
 
     private static final double OUTSIDE_TO_MM = 4;
     /** Nearer to the face than this the plateau is blurred with what lies outside. */
-    private static final double PLATEAU_TO_MM = -1;
+    static final double PLATEAU_TO_MM = -1;
 
     /**
      * @param profile HU along the normal
@@ -29,8 +29,8 @@ record ImplantEdge(double tMm, double plateauHu, boolean isClipped, Obstacle obs
      */
     static ImplantEdge find(
             Profile profile, FaceLayer face, double ceilingHu, double sigmaMm, MeasurementSettings settings) {
-        if (face.plateauFromMm() > PLATEAU_TO_MM) {
-            return none(Double.NaN, Obstacle.LAYER_TOO_THIN);
+        if (face.obstacle().isPresent()) {
+            return none(Double.NaN, face.obstacle().get());
         }
         double plateau = profile.median(face.plateauFromMm(), PLATEAU_TO_MM);
         double outside = profile.median(OUTSIDE_FROM_MM, OUTSIDE_TO_MM);

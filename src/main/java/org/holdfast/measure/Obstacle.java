@@ -7,7 +7,9 @@ public enum Obstacle {
     /** The implant's edge does not lie near the laid-out face. */
     NO_EDGE("implant edge not found near the laid-out face"),
     /** The implant or its porous layer is too thin for a plateau. */
-    LAYER_TOO_THIN("implant layer under 1.5 mm, by fit only"),
+    LAYER_TOO_THIN("implant or its porous layer too thin to be read under the face, by fit only"),
+    /** The face is laid out beside its component, or looks into it. */
+    OFF_COMPONENT("the face does not lie on its component in the construct, or its normal points inwards"),
     /** Dark values beside the implant. */
     DARK_STREAK("dark streak beside the implant"),
     /** Outside the valid image, or in a hole of the stack. */
