@@ -40,7 +40,7 @@ final class ValidateCommand implements Callable<Integer> {
         @Mixin
         private JsonOption json;
 
-        @Option(names = "--quick", description = "A third of the scenes.")
+        @Option(names = "--quick", description = "About a quarter of the scenes.")
         private boolean quick;
 
         Contact(Terminal terminal) {

@@ -50,9 +50,4 @@ public record Identity(
                         .map(value -> value.toUpperCase(Locale.ROOT))
                         .toList());
     }
-
-    /** Whether one of the values of ImageType is this word. */
-    boolean isOfType(String word) {
-        return imageType.contains(word);
-    }
 }

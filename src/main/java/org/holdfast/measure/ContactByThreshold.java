@@ -2,6 +2,7 @@ package org.holdfast.measure;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -135,9 +136,8 @@ public final class ContactByThreshold {
         String refusal = refusal(hidden, limit.smallestVisibleGapMm());
         Map<Integer, Stated> sensitivity = new TreeMap<>();
         for (int change : SENSITIVITY_HU) {
-            SampleClassifier other = classifier.shiftedHu(change);
             sensitivity.put(
-                    change, stated(new AreaShares(samples, classify(seen, other)).contactOfAssessable(), refusal));
+                    change, refusal.isEmpty() ? shifted(seen, classifier.shiftedHu(change)) : Stated.not(refusal));
         }
         Bridging.Result bridging = refusal.isEmpty()
                 ? Bridging.of(face, construct, exam, seen, outcomes, classifier)
@@ -179,11 +179,24 @@ public final class ContactByThreshold {
                 readings);
     }
 
+    /** The fraction under another bone threshold; one that fluid reaches tells nothing of bone. */
+    private Stated shifted(FaceInExam seen, SampleClassifier other) {
+        if (other.boneHu() <= settings.fluidHu()) {
+            return Stated.not(String.format(
+                    Locale.ROOT,
+                    "a threshold of %.0f HU would not lie over fluid, %.0f HU",
+                    other.boneHu(),
+                    settings.fluidHu()));
+        }
+        return Stated.ofOrNot(
+                new AreaShares(samples, classify(seen, other)).contactOfAssessable(), "nothing is assessable");
+    }
+
     /** Why no fraction is stated; empty where one is. */
     private String refusal(double hiddenShare, Stated limit) {
         if (1 - hiddenShare < settings.minAssessable()) {
             return String.format(
-                    java.util.Locale.ROOT,
+                    Locale.ROOT,
                     "only %.0f %% of the face is assessable, %.0f %% are needed",
                     100 * (1 - hiddenShare),
                     100 * settings.minAssessable());

@@ -3,7 +3,6 @@ package org.holdfast.validation;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.holdfast.construct.Axes;
 import org.holdfast.construct.Bone;
@@ -287,19 +286,5 @@ public final class ContactValidation {
                 List.of(body),
                 List.of(),
                 List.of(new BoneInterface("face", 1, "face", "body", "host", Filler.NONE, List.of(patch))));
-    }
-
-    /** The row in words, for a person. */
-    public static String words(ValidationRow row) {
-        return String.format(
-                Locale.ROOT,
-                "%-50s n=%d, not applicable %d, bias %+.4f, limits %+.4f to %+.4f%s",
-                row.measure(),
-                row.n(),
-                row.notApplicable(),
-                row.bias().orElse(Double.NaN),
-                row.lower().orElse(Double.NaN),
-                row.upper().orElse(Double.NaN),
-                row.reached().map(r -> r ? ", goal reached" : ", goal missed").orElse(""));
     }
 }

@@ -92,9 +92,12 @@ class ContactDocumentTest {
                 assertTrue(byThreshold.get(name).isNumber(), name);
             }
             assertTrue(byThreshold.get("sensitivity").isObject());
-            for (String change : List.of("-100", "-50", "+50", "+100")) {
+            for (String change : List.of("-50", "+50", "+100")) {
                 assertTrue(byThreshold.get("sensitivity").get(change).isNumber(), change);
             }
+            // By hand: the threshold is 120 HU, 100 HU less is 20 HU, under fluid with its 30 HU.
+            assertTrue(byThreshold.get("sensitivity").get("-100").isNull());
+            assertTrue(byThreshold.get("sensitivity").get("-100Why").asText().contains("over fluid"));
         }
     }
 

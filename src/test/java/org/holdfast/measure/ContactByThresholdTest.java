@@ -148,6 +148,17 @@ class ContactByThresholdTest {
     }
 
     @Test
+    void statesNoFractionForAThresholdThatFluidReaches() throws SettingsException {
+        MeasurementSettings low = SettingsJson.parse("{\"boneThreshold\": \"FIXED\", \"fixedBoneHu\": 125}", "test");
+        ThresholdContact contact = new ContactByThreshold(layered.construct, layered.face(), low)
+                .measureReference(layered.exam((x, y) -> x < 0 ? 0 : 3))
+                .contact();
+        // By hand: 125 − 100 = 25 HU lies under fluid, 30 HU; 125 − 50 = 75 HU over it.
+        assertTrue(contact.sensitivity().get(-100).why().contains("over fluid"));
+        assertTrue(contact.sensitivity().get(-50).value().isPresent());
+    }
+
+    @Test
     void fallsWithARisingThreshold() {
         ThresholdContact contact = measure((x, y) -> 0.9 + 0.05 * (x + 8));
         double last = Double.POSITIVE_INFINITY;
