@@ -1,5 +1,6 @@
 package org.holdfast.app;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.holdfast.construct.Construct;
 import org.holdfast.finding.Finding;
@@ -19,5 +20,12 @@ public record ContactReport(
     public ContactReport {
         exams = List.copyOf(exams);
         findings = List.copyOf(findings);
+    }
+
+    /** The same with more findings about the input as a whole. */
+    ContactReport with(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new ContactReport(construct, settings, exams, all);
     }
 }

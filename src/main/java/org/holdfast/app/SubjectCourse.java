@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.construct.ConstructReadException;
+import org.holdfast.finding.Finding;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.progress.Progress;
 
@@ -47,10 +48,24 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
         List<ExamArgument> exams = subject.exams().stream()
                 .map(exam -> new ExamArgument(exam.folder(), Optional.empty(), Optional.of(exam.label()), exam.date()))
                 .toList();
-        ContactReport report = new ContactMeasurement(construct, settings, poses, progress).measure(exams);
+        ContactReport report = new ContactMeasurement(construct, settings, poses, progress)
+                .measure(exams)
+                .with(surgeryDate(subject, construct));
         SimulationTruth truth = SimulationTruth.read(folder);
         List<Path> files = new CourseFiles(report, truth).write(folder);
         return new SubjectCourse(subject, report, truth, files);
+    }
+
+    /** Days are counted from the operation that the construct names. */
+    private static List<Finding> surgeryDate(SubjectFolder subject, Construct construct) {
+        return subject.surgeryDate().equals(construct.operationDate())
+                ? List.of()
+                : List.of(Finding.warning(
+                        "SURGERY_DATE_DIFFERS",
+                        "The subject's document says that the operation was on " + subject.surgeryDate()
+                                + ", the construct says " + construct.operationDate()
+                                + "; days are counted from the latter.",
+                        subject.folder().resolve(SubjectFolder.DOCUMENT).toString()));
     }
 
     /**

@@ -158,9 +158,9 @@ final class ContactWords {
         return notes;
     }
 
-    /** A finding with its place, unless the words stand under the exam that it is about. */
+    /** A finding with its place, unless it names that itself or stands under the exam that it is about. */
     private static String words(Finding finding, String label) {
-        boolean isSaid = finding.where().isEmpty() || finding.where().equals(label);
+        boolean isSaid = finding.where().equals(label) || finding.text().startsWith(finding.where());
         return finding.text() + (isSaid ? "" : " [" + finding.where() + "]");
     }
 
