@@ -94,10 +94,16 @@ public final class CourseCsv {
     private static Column number(String name, Function<CourseRow, Stated> value) {
         return new Column(List.of(name, name + "Why"), row -> {
             Stated stated = value.apply(row);
-            String number =
-                    stated.value().isPresent() ? Double.toString(stated.value().getAsDouble()) : "";
+            String number = stated.value().isPresent() ? digits(stated.value().getAsDouble()) : "";
             return List.of(number, stated.why());
         });
+    }
+
+    /** Full precision; a whole number without decimals. */
+    private static String digits(double value) {
+        return value == Math.rint(value) && Math.abs(value) < 1e9
+                ? Long.toString((long) value)
+                : Double.toString(value);
     }
 
     /** One column, or a number with its reason beside it. */

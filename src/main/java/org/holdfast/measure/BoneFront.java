@@ -3,6 +3,7 @@ package org.holdfast.measure;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
  * The denser front of the host bone (endplate, sclerotic rim) as the scan shows it: thickness and HU cannot be told
@@ -37,7 +38,7 @@ final class BoneFront {
     }
 
     /**
-     * HU of the front of the bone opposite a face, at least that of the deeper bone.
+     * HU of the front of the bone opposite a face, at least that of the deeper bone; empty where too few profiles show it.
      *
      * @param layer facts of the implant's face; the model's edge is found by the rule that found the scan's
      * @param plateauHu true HU of the implant under the face
@@ -46,7 +47,7 @@ final class BoneFront {
      * @param boneHu threshold by which profiles are put in groups
      * @param ceilingHu HU of the scale's ceiling; NaN where there is none
      */
-    static double fit(
+    static OptionalDouble fit(
             FaceInExam seen,
             FaceLayer layer,
             double plateauHu,
@@ -58,6 +59,9 @@ final class BoneFront {
         double from = Math.max(0.4, FROM_SIGMA * sigmaMm);
         double to = settings.gapLimitMm();
         List<Group> groups = groups(seen, from, to, boneHu, settings);
+        if (groups.isEmpty()) {
+            return OptionalDouble.empty();
+        }
         List<Group> clear = groups.stream().filter(Group::isClear).toList();
         if (clear.stream().mapToInt(Group::count).sum() >= ENOUGH_CLEAR) {
             groups = clear;
@@ -65,7 +69,7 @@ final class BoneFront {
         double highest = Math.min(MAX_EXCESS_HU, UNDER_EDGE * 0.5 * (plateauHu + deepHu) - deepHu);
         double best = Double.POSITIVE_INFINITY;
         double bestExcess = 0;
-        for (double excess = 0; excess <= highest && !groups.isEmpty(); excess += EXCESS_STEP_HU) {
+        for (double excess = 0; excess <= highest; excess += EXCESS_STEP_HU) {
             ProfileModel model = new ProfileModel(
                     plateauHu, settings.fluidHu(), deepHu + excess, settings.frontMm(), deepHu, sigmaMm);
             double misfit = misfit(groups, model, layer, ceilingHu, from, settings);
@@ -74,7 +78,7 @@ final class BoneFront {
                 bestExcess = excess;
             }
         }
-        return deepHu + bestExcess;
+        return OptionalDouble.of(deepHu + bestExcess);
     }
 
     /** Sum of squares over the groups, each with the gap that suits it best. */

@@ -7,6 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import org.holdfast.construct.BoneInterface;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.Construct;
@@ -27,6 +29,7 @@ public final class ContactByThreshold {
     /** Changes of the bone threshold at which the fraction is given as well, HU. */
     private static final int[] SENSITIVITY_HU = {-100, -50, 50, 100};
 
+    private static final String NO_FRONT = "too few profiles show the front of the bone";
     private static final String NO_IMPLANT = "no implant seen under the face";
 
     private final Construct construct;
@@ -90,34 +93,42 @@ public final class ContactByThreshold {
         DetectionLimit.Limit limit = model.profile
                 .map(profile -> new DetectionLimit(classifier, layer, exam.ceilingHuOrNaN(), seen.keptBeyondOwnMm())
                         .find(profile, noise.value().orElse(0)))
-                .orElseGet(() -> DetectionLimit.Limit.not(model.why));
+                .orElseGet(() -> DetectionLimit.Limit.not(model.frontHu.why()));
         return new Measured(
                 result(exam, seen, reference, kept, classifier, limit, model, noise), new Reference(reference));
     }
 
-    /** The model of this exam's profiles, or why there is none. */
-    private record Model(Optional<ProfileModel> profile, String why) {
-        Stated frontHu() {
-            return profile.map(p -> Stated.of(p.frontHu())).orElseGet(() -> Stated.not(why));
+    /**
+     * The model of this exam's profiles.
+     *
+     * @param profile the model; empty where there is none
+     * @param frontHu HU of the bone's front, or why it is not known; the model then takes the deeper bone for it
+     */
+    private record Model(Optional<ProfileModel> profile, Stated frontHu) {
+        static Model none(String why) {
+            return new Model(Optional.empty(), Stated.not(why));
         }
     }
 
     private Model model(ExamScan exam, FaceInExam seen, HostBone host) {
         double plateau = seen.plateauHu();
         if (Double.isNaN(plateau)) {
-            return new Model(Optional.empty(), NO_IMPLANT);
+            return Model.none(NO_IMPLANT);
         }
         if (host.hostHu().value().isEmpty()) {
-            return new Model(Optional.empty(), host.hostHu().why());
+            return Model.none(host.hostHu().why());
         }
         double own = seen.hostHu(settings);
         double deep = Double.isNaN(own) ? host.hostHu().value().getAsDouble() : own;
         double sigma =
                 exam.pointSpread().sigmaAlongMm(seen.meanNormal(), exam.volume().grid());
         double implant = seen.isMostlyClipped() ? NominalMetal.hu(component.material(), settings) : plateau;
-        double front = BoneFront.fit(seen, layer, implant, deep, sigma, host.boneHu(), exam.ceilingHuOrNaN(), settings);
+        OptionalDouble front =
+                BoneFront.fit(seen, layer, implant, deep, sigma, host.boneHu(), exam.ceilingHuOrNaN(), settings);
+        ProfileModel profile =
+                new ProfileModel(implant, settings.fluidHu(), front.orElse(deep), settings.frontMm(), deep, sigma);
         return new Model(
-                Optional.of(new ProfileModel(implant, settings.fluidHu(), front, settings.frontMm(), deep, sigma)), "");
+                Optional.of(profile), front.isPresent() ? Stated.of(front.getAsDouble()) : Stated.not(NO_FRONT));
     }
 
     private ThresholdContact result(
@@ -157,24 +168,18 @@ public final class ContactByThreshold {
                 shares.obstacleShares(),
                 limit.smallestVisibleGapMm(),
                 limit.ifBlurrierMm(),
-                limit.isSettled(),
+                limit.isSettled() && model.frontHu.value().isPresent(),
                 sensitivity,
                 refusal.isEmpty() ? jitterSd(exam, kept, classifier) : Stated.not(refusal),
                 classifier.boneHu(),
                 reference.host().rule(),
                 reference.host().hostHu(),
                 noise,
-                spread(readings.stream()
-                        .filter(r -> r.tissue() == Tissue.GAP)
-                        .map(SampleReading::gapMm)
-                        .toList()),
-                spread(readings.stream()
-                        .filter(r -> r.tissue() != Tissue.NOT_ASSESSABLE)
-                        .map(SampleReading::beyondGuardHu)
-                        .toList()),
+                spread(readings, Tissue.GAP::equals, SampleReading::gapMm),
+                spread(readings, tissue -> tissue != Tissue.NOT_ASSESSABLE, SampleReading::beyondGuardHu),
                 classifier.guardMm(),
                 Stated.ofOrNot(seen.plateauHu(), NO_IMPLANT),
-                model.frontHu(),
+                model.frontHu,
                 total,
                 readings);
     }
@@ -300,11 +305,14 @@ public final class ContactByThreshold {
         return readings;
     }
 
-    private static ThresholdContact.Spread spread(List<OptionalDouble> values) {
-        return ThresholdContact.Spread.of(values.stream()
-                .filter(OptionalDouble::isPresent)
-                .mapToDouble(OptionalDouble::getAsDouble)
-                .toArray());
+    private static ThresholdContact.Spread spread(
+            List<SampleReading> readings, Predicate<Tissue> which, Function<SampleReading, OptionalDouble> value) {
+        List<SampleReading> taken = readings.stream()
+                .filter(r -> which.test(r.tissue()) && value.apply(r).isPresent())
+                .toList();
+        return ThresholdContact.Spread.of(
+                taken.stream().mapToDouble(r -> value.apply(r).getAsDouble()).toArray(),
+                taken.stream().mapToDouble(r -> r.sample().areaMm2()).toArray());
     }
 
     private static OptionalDouble optional(double value) {

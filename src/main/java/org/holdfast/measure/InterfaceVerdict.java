@@ -58,6 +58,12 @@ final class InterfaceVerdict {
             return Verdict.because(
                     Verdict.Value.READER_ONLY, contact.smallestVisibleGapMm().why());
         }
+        if (contact.frontHu().value().isEmpty()) {
+            return Verdict.because(
+                    Verdict.Value.CHANGE_ONLY,
+                    "the smallest visible gap may be larger than stated: "
+                            + contact.frontHu().why());
+        }
         if (!contact.isLimitSettled()) {
             return Verdict.because(
                     Verdict.Value.CHANGE_ONLY,

@@ -58,29 +58,32 @@ public record ThresholdContact(
         List<SampleReading> readings) {
 
     /**
-     * Mean, median and tails of a set of numbers; all empty for an empty set.
+     * Area-weighted mean, median and tails of a set of numbers; all empty for an empty set.
      *
-     * @param mean arithmetic mean
+     * @param mean area-weighted mean
      * @param p10 10th percentile
      * @param median 50th percentile
      * @param p90 90th percentile
      */
     public record Spread(OptionalDouble mean, OptionalDouble p10, OptionalDouble median, OptionalDouble p90) {
 
-        static Spread of(double[] values) {
+        /** The spread of one number a sample, weighted by the samples' areas. */
+        static Spread of(double[] values, double[] areasMm2) {
             if (values.length == 0) {
                 return new Spread(
                         OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
             }
             double sum = 0;
-            for (double v : values) {
-                sum += v;
+            double area = 0;
+            for (int n = 0; n < values.length; n++) {
+                sum += areasMm2[n] * values[n];
+                area += areasMm2[n];
             }
             return new Spread(
-                    OptionalDouble.of(sum / values.length),
-                    OptionalDouble.of(Quantiles.quantile(values, 0.1)),
-                    OptionalDouble.of(Quantiles.quantile(values, 0.5)),
-                    OptionalDouble.of(Quantiles.quantile(values, 0.9)));
+                    OptionalDouble.of(sum / area),
+                    OptionalDouble.of(Quantiles.weighted(values, areasMm2, 0.1)),
+                    OptionalDouble.of(Quantiles.weighted(values, areasMm2, 0.5)),
+                    OptionalDouble.of(Quantiles.weighted(values, areasMm2, 0.9)));
         }
     }
 

@@ -148,8 +148,22 @@ class InterfaceVerdictTest {
                 verdict.causes().toString());
     }
 
+    @Test
+    void frontThatIsNotSeenAllowsChangeOnly() {
+        Verdict verdict = after(0, Map.of(), Stated.of(1.2), 1.25, Stated.not("too few profiles show it"));
+        assertEquals(Verdict.Value.CHANGE_ONLY, verdict.value());
+        assertEquals(
+                List.of("the smallest visible gap may be larger than stated: too few profiles show it"),
+                verdict.causes());
+    }
+
     private static Verdict after(
             double notAssessable, Map<Obstacle, Double> obstacles, Stated limit, double ifBlurrierMm) {
+        return after(notAssessable, obstacles, limit, ifBlurrierMm, Stated.of(600));
+    }
+
+    private static Verdict after(
+            double notAssessable, Map<Obstacle, Double> obstacles, Stated limit, double ifBlurrierMm, Stated frontHu) {
         Stated none = Stated.not("not needed here");
         OptionalDouble no = OptionalDouble.empty();
         ThresholdContact.Spread empty = new ThresholdContact.Spread(no, no, no, no);
@@ -176,7 +190,7 @@ class InterfaceVerdictTest {
                 empty,
                 0.8,
                 none,
-                none,
+                frontHu,
                 256,
                 List.of());
         return InterfaceVerdict.after(contact, SETTINGS);

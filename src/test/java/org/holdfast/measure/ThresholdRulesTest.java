@@ -153,4 +153,20 @@ class ThresholdRulesTest {
         MeasurementSettings settings = SettingsJson.parse("{\"fixedBoneHu\": 187.5}", "test");
         assertEquals(settings, SettingsJson.parse(SettingsJson.write(settings).toString(), "test"));
     }
+
+    @Test
+    void weightedQuantilesCountArea() {
+        double[] values = {3, 1, 2};
+        double[] areas = {2, 1, 1};
+        // By hand: cumulative middles 0.5 (value 1), 1.5 (value 2), 3.0 (value 3) of 4; half of 4 is 2.0, a third of
+        // the
+        // way from 1.5 to 3.0: 2 + 1/3.
+        assertEquals(2 + 1.0 / 3, Quantiles.weighted(values, areas, 0.5), 1e-12);
+        // By hand: 0.4 lies before the first middle, 3.6 after the last.
+        assertEquals(1, Quantiles.weighted(values, areas, 0.1), 0);
+        // By hand: the same at the other end.
+        assertEquals(3, Quantiles.weighted(values, areas, 0.9), 0);
+        // By hand: (2·3 + 1·1 + 1·2) / 4 = 2.25.
+        assertEquals(2.25, ThresholdContact.Spread.of(values, areas).mean().orElseThrow(), 1e-12);
+    }
 }
