@@ -9,6 +9,9 @@ import org.holdfast.volume.Acquisition.Known;
 /** The rules for the verdict on an interface in an exam. */
 final class InterfaceVerdict {
 
+    /** Muscle may read up to this (measurement definitions, section 1): host bone so faint may be no bone. */
+    private static final double MUSCLE_HIGH_HU = 90;
+
     private InterfaceVerdict() {}
 
     /** What can be known before anything is measured: the implant's material, the exam's day and how it was made. */
@@ -58,6 +61,24 @@ final class InterfaceVerdict {
             return Verdict.because(
                     Verdict.Value.READER_ONLY, contact.smallestVisibleGapMm().why());
         }
+        return softHost(contact).and(limit(contact));
+    }
+
+    /** Named bone that reads as muscle may: without a look at the images the tissue is not known to be bone. */
+    private static Verdict softHost(ThresholdContact contact) {
+        double host = contact.hostHu().value().orElse(Double.POSITIVE_INFINITY);
+        return host > MUSCLE_HIGH_HU
+                ? Verdict.answerable()
+                : Verdict.because(
+                        Verdict.Value.CHANGE_ONLY,
+                        String.format(
+                                java.util.Locale.ROOT,
+                                "host bone reads %.0f HU, no more than muscle may (%.0f HU): look whether it is bone",
+                                host,
+                                MUSCLE_HIGH_HU));
+    }
+
+    private static Verdict limit(ThresholdContact contact) {
         if (contact.frontHu().value().isEmpty()) {
             return Verdict.because(
                     Verdict.Value.CHANGE_ONLY,

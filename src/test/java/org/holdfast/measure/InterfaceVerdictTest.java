@@ -150,20 +150,46 @@ class InterfaceVerdictTest {
 
     @Test
     void frontThatIsNotSeenAllowsChangeOnly() {
-        Verdict verdict = after(0, Map.of(), Stated.of(1.2), 1.25, Stated.not("too few profiles show it"));
+        Verdict verdict =
+                after(0, Map.of(), Stated.of(1.2), 1.25, Stated.not("too few profiles show it"), Stated.of(210));
         assertEquals(Verdict.Value.CHANGE_ONLY, verdict.value());
         assertEquals(
                 List.of("the smallest visible gap may be larger than stated: too few profiles show it"),
                 verdict.causes());
     }
 
-    private static Verdict after(
-            double notAssessable, Map<Obstacle, Double> obstacles, Stated limit, double ifBlurrierMm) {
-        return after(notAssessable, obstacles, limit, ifBlurrierMm, Stated.of(600));
+    @Test
+    void hostNoBrighterThanMuscleMayBeNoBone() {
+        Verdict soft = after(0, Map.of(), Stated.of(1.4), 1.5, Stated.of(600), Stated.of(51));
+        assertEquals(Verdict.Value.CHANGE_ONLY, soft.value());
+        assertTrue(
+                soft.causes().get(0).startsWith("host bone reads 51 HU"),
+                soft.causes().toString());
+        assertEquals(
+                2,
+                after(0, Map.of(), Stated.of(1.4), 2.25, Stated.of(600), Stated.of(51))
+                        .causes()
+                        .size());
+        // Source: measurement definitions, section 1: muscle reads 0 to 90 HU.
+        assertEquals(
+                Verdict.Value.CHANGE_ONLY,
+                after(0, Map.of(), Stated.of(1.4), 1.5, Stated.of(600), Stated.of(90))
+                        .value());
+        assertEquals(Verdict.answerable(), after(0, Map.of(), Stated.of(1.4), 1.5, Stated.of(600), Stated.of(91)));
     }
 
     private static Verdict after(
-            double notAssessable, Map<Obstacle, Double> obstacles, Stated limit, double ifBlurrierMm, Stated frontHu) {
+            double notAssessable, Map<Obstacle, Double> obstacles, Stated limit, double ifBlurrierMm) {
+        return after(notAssessable, obstacles, limit, ifBlurrierMm, Stated.of(600), Stated.of(210));
+    }
+
+    private static Verdict after(
+            double notAssessable,
+            Map<Obstacle, Double> obstacles,
+            Stated limit,
+            double ifBlurrierMm,
+            Stated frontHu,
+            Stated host) {
         Stated none = Stated.not("not needed here");
         OptionalDouble no = OptionalDouble.empty();
         ThresholdContact.Spread empty = new ThresholdContact.Spread(no, no, no, no);
@@ -184,7 +210,7 @@ class InterfaceVerdictTest {
                 none,
                 145,
                 "fixed",
-                none,
+                host,
                 none,
                 empty,
                 empty,

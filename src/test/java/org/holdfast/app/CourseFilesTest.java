@@ -1,0 +1,90 @@
+package org.holdfast.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.OptionalInt;
+import org.holdfast.cases.SampleSubject;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Files of a course where exams are undated or share a label; the demo's own files are checked with its command. */
+class CourseFilesTest {
+
+    @TempDir
+    Path folder;
+
+    private static ExamResult named(ExamResult exam, String label, OptionalInt days) {
+        return new ExamResult(
+                label,
+                exam.seriesUid(),
+                exam.seriesSha256(),
+                days,
+                exam.isReference(),
+                exam.comparability(),
+                exam.poseKind(),
+                exam.poseSource(),
+                exam.referenceToExam(),
+                exam.pointSpread(),
+                exam.parts(),
+                exam.findings());
+    }
+
+    private List<String> write(ExamResult... exams) throws Exception {
+        ContactReport all = SampleSubject.report();
+        ContactReport report = new ContactReport(all.construct(), all.settings(), List.of(exams), all.findings());
+        return new CourseFiles(report, SimulationTruth.NONE)
+                .write(folder).stream()
+                        .map(file -> folder.relativize(file).toString().replace('\\', '/'))
+                        .toList();
+    }
+
+    private static ExamResult exam(int n) {
+        return SampleSubject.report().exams().get(n);
+    }
+
+    @Test
+    void mapsOfLikeLabelsDoNotOverwriteEachOther() throws Exception {
+        List<String> files = write(
+                named(exam(0), "-0 mo", OptionalInt.of(-3)),
+                named(exam(1), "0 mo", OptionalInt.of(14)),
+                named(exam(2), "0 mo", OptionalInt.of(15)));
+        assertEquals(
+                List.of(
+                        "course.csv",
+                        "course.png",
+                        "course.svg",
+                        "results/maps/cranial-face-0-mo.png",
+                        "results/maps/caudal-face-0-mo.png",
+                        "results/maps/cranial-face-0-mo-2.png",
+                        "results/maps/caudal-face-0-mo-2.png",
+                        "results/maps/cranial-face-0-mo-3.png",
+                        "results/maps/caudal-face-0-mo-3.png",
+                        "results/contact.json"),
+                files);
+        for (String file : files) {
+            assertTrue(Files.size(folder.resolve(file)) > 0, file);
+        }
+    }
+
+    @Test
+    void undatedExamsAreLeftOutOfTheChartAndNamedThere() throws Exception {
+        write(exam(0), named(exam(1), "undated", OptionalInt.empty()));
+        assertTrue(Files.readString(folder.resolve("course.svg")).contains("undated and left out: undated"));
+        assertEquals(5, Files.readAllLines(folder.resolve("course.csv")).size());
+    }
+
+    @Test
+    void withoutADatedExamThereIsNoChart() throws Exception {
+        write(exam(0));
+        assertTrue(Files.exists(folder.resolve("course.png")));
+        List<String> files = write(named(exam(0), "undated", OptionalInt.empty()));
+        assertFalse(files.contains("course.png"));
+        assertFalse(Files.exists(folder.resolve("course.png")), "one of an earlier run would mislead");
+        assertTrue(files.contains("course.csv"));
+    }
+}
