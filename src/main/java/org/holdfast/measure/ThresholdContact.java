@@ -1,8 +1,11 @@
 package org.holdfast.measure;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 
 /**
  * Interface contact by threshold of one face in one exam. Fractions are area-weighted, 0 to 1. Immutable.
@@ -102,8 +105,11 @@ public record ThresholdContact(
     }
 
     public ThresholdContact {
-        obstacles = Map.copyOf(obstacles);
-        sensitivity = java.util.Collections.unmodifiableMap(new java.util.TreeMap<>(sensitivity));
+        // In the order of the causes, so that a tie between two is settled the same way in every run.
+        Map<Obstacle, Double> ordered = new EnumMap<>(Obstacle.class);
+        ordered.putAll(obstacles);
+        obstacles = Collections.unmodifiableMap(ordered);
+        sensitivity = Collections.unmodifiableMap(new TreeMap<>(sensitivity));
         readings = List.copyOf(readings);
     }
 }

@@ -122,6 +122,13 @@ class InterfaceVerdictTest {
     }
 
     @Test
+    void tieBetweenCausesIsSettledByTheirOrder() {
+        Map<Obstacle, Double> tie = Map.of(Obstacle.OUTSIDE_IMAGE, 0.5, Obstacle.NO_METAL, 0.5);
+        Verdict verdict = after(1, tie, Stated.of(1.4), 1.5);
+        assertEquals(List.of(Obstacle.NO_METAL.words()), verdict.causes());
+    }
+
+    @Test
     void underHalfAssessableIsForAReader() {
         Map<Obstacle, Double> streak = Map.of(Obstacle.DARK_STREAK, 0.51);
         assertEquals(
