@@ -75,10 +75,15 @@ public record ContactGoals(List<Row> rows) {
         rows = List.copyOf(rows);
     }
 
-    /** Runs the scenes. */
-    public static ContactGoals check(Extent extent, Progress progress) {
-        List<ValidationRow> rows =
-                extent == Extent.QUICK ? ContactValidation.quick(progress) : ContactValidation.full(progress);
+    /**
+     * Runs the scenes.
+     *
+     * @param draw which draw of the scenes: 0 is the one of the documentation, any other number gives other scenes
+     */
+    public static ContactGoals check(Extent extent, int draw, Progress progress) {
+        List<ValidationRow> rows = extent == Extent.QUICK
+                ? ContactValidation.quick(draw, progress)
+                : ContactValidation.full(draw, progress);
         return new ContactGoals(rows.stream().map(Row::of).toList());
     }
 

@@ -43,6 +43,13 @@ final class ValidateCommand implements Callable<Integer> {
         @Option(names = "--quick", description = "About a quarter of the scenes.")
         private boolean quick;
 
+        @Option(
+                names = "--draw",
+                paramLabel = "N",
+                defaultValue = "0",
+                description = "Other scenes of the same kinds: the N-th draw (default: ${DEFAULT-VALUE}).")
+        private int draw;
+
         Contact(Terminal terminal) {
             this.terminal = terminal;
         }
@@ -50,7 +57,7 @@ final class ValidateCommand implements Callable<Integer> {
         @Override
         public Integer call() {
             ContactGoals goals = ContactGoals.check(
-                    quick ? ContactGoals.Extent.QUICK : ContactGoals.Extent.FULL, terminal.progress());
+                    quick ? ContactGoals.Extent.QUICK : ContactGoals.Extent.FULL, draw, terminal.progress());
             if (json.isWanted()) {
                 terminal.document(goals.document());
             } else {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.holdfast.construct.Axes;
 import org.holdfast.construct.Bone;
 import org.holdfast.construct.BoneInterface;
@@ -48,6 +49,9 @@ public final class ContactValidation {
     private static final ValidationRow.Goal GOAL = new ValidationRow.Goal(0.01, 0.03);
 
     private static final String PHANTOM = "analytic";
+    /** Seeds of one draw of scenes lie so far from those of the next. */
+    private static final long DRAW_STRIDE = 50_000;
+
     private static final double[] CONTACT_CHANCES = {0, 0.2, 0.4, 0.6, 0.8, 1};
 
     private ContactValidation() {}
@@ -64,16 +68,17 @@ public final class ContactValidation {
     record Extent(int goalScenes, int solidScenes, int smallAreaScenes, int stressScenes, int narrowGapScenes) {}
 
     /** Every scene. */
-    public static List<ValidationRow> full(Progress progress) {
-        return run(new Extent(144, 36, 12, 18, 24), progress);
+    public static List<ValidationRow> full(int draw, Progress progress) {
+        return run(new Extent(144, 36, 12, 18, 24), draw, progress);
     }
 
     /** A share of the scenes, for a test suite. */
-    public static List<ValidationRow> quick(Progress progress) {
-        return run(new Extent(30, 10, 4, 4, 6), progress);
+    public static List<ValidationRow> quick(int draw, Progress progress) {
+        return run(new Extent(30, 10, 4, 4, 6), draw, progress);
     }
 
-    static List<ValidationRow> run(Extent extent, Progress progress) {
+    static List<ValidationRow> run(Extent extent, int draw, Progress progress) {
+        long shift = DRAW_STRIDE * draw;
         List<ValidationRow> rows = new ArrayList<>();
         rows.addAll(agreement(
                 new Series(
@@ -81,7 +86,7 @@ public final class ContactValidation {
                         Material.TITANIUM_POROUS,
                         ContactScene.Conditions.GOAL_SET,
                         ContactScene.Gaps.LARGE_AREAS,
-                        1_000,
+                        shift + 1_000,
                         Optional.of(GOAL)),
                 extent.goalScenes(),
                 progress.part(0, 0.45)));
@@ -91,7 +96,7 @@ public final class ContactValidation {
                         Material.TITANIUM_SOLID,
                         ContactScene.Conditions.GOAL_SET,
                         ContactScene.Gaps.LARGE_AREAS,
-                        2_000,
+                        shift + 2_000,
                         Optional.of(GOAL)),
                 extent.solidScenes(),
                 progress.part(0.45, 0.6)));
@@ -101,7 +106,7 @@ public final class ContactValidation {
                         Material.TITANIUM_POROUS,
                         ContactScene.Conditions.GOAL_SET,
                         ContactScene.Gaps.SMALL_AREAS,
-                        3_000,
+                        shift + 3_000,
                         Optional.empty()),
                 extent.smallAreaScenes(),
                 progress.part(0.6, 0.7)));
@@ -111,11 +116,11 @@ public final class ContactValidation {
                         Material.TITANIUM_POROUS,
                         ContactScene.Conditions.STRESS_SET,
                         ContactScene.Gaps.LARGE_AREAS,
-                        4_000,
+                        shift + 4_000,
                         Optional.empty()),
                 extent.stressScenes(),
                 progress.part(0.7, 0.85)));
-        rows.add(overstatement(extent.narrowGapScenes(), progress.part(0.85, 1)));
+        rows.add(overstatement(extent.narrowGapScenes(), shift, progress.part(0.85, 1)));
         return rows;
     }
 
@@ -157,11 +162,7 @@ public final class ContactValidation {
             if (contact.fraction().value().isEmpty()) {
                 notApplicable++;
             } else {
-                (contact.isLimitSettled() ? settled : unsettled)
-                        .add(differenceOf(
-                                scene,
-                                contact,
-                                contact.smallestVisibleGapMm().value().orElseThrow()));
+                differenceOf(scene, contact).ifPresent((contact.isLimitSettled() ? settled : unsettled)::add);
             }
         }
         return List.of(
@@ -170,7 +171,7 @@ public final class ContactValidation {
     }
 
     /** How far apparent contact overstates bone that truly touches, where many gaps are too small to be seen. */
-    private static ValidationRow overstatement(int scenes, Progress progress) {
+    private static ValidationRow overstatement(int scenes, long shift, Progress progress) {
         String name = "apparent minus true contact (gaps under 1.2 mm)";
         List<Double> differences = new ArrayList<>();
         int notApplicable = 0;
@@ -183,7 +184,7 @@ public final class ContactValidation {
                     Material.TITANIUM_POROUS,
                     HuScale.EXTENDED_30710,
                     CONTACT_CHANCES[n % CONTACT_CHANCES.length],
-                    5_000 + n);
+                    shift + 5_000 + n);
             ThresholdContact contact = measure(scene);
             if (contact.fraction().value().isEmpty()) {
                 notApplicable++;
@@ -210,7 +211,9 @@ public final class ContactValidation {
                 goal);
     }
 
-    static double differenceOf(ContactScene scene, ThresholdContact contact, double limitMm) {
+    /** Estimated minus true fraction; empty where every gap of the scene lies so near the limit that it is counted apart. */
+    static OptionalDouble differenceOf(ContactScene scene, ThresholdContact contact) {
+        double limitMm = contact.smallestVisibleGapMm().value().orElseThrow();
         double seen = 0;
         double truth = 0;
         double area = 0;
@@ -223,7 +226,7 @@ public final class ContactValidation {
                 truth += gap < limitMm ? reading.sample().areaMm2() : 0;
             }
         }
-        return (seen - truth) / area;
+        return area > 0 ? OptionalDouble.of((seen - truth) / area) : OptionalDouble.empty();
     }
 
     private static ThresholdContact measure(ContactScene scene) {

@@ -6,6 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import org.holdfast.construct.Material;
+import org.holdfast.measure.MeasurementSettings;
+import org.holdfast.measure.ThresholdContact;
+import org.holdfast.phantom.GapPattern;
+import org.holdfast.phantom.HuScale;
+import org.holdfast.phantom.InterfaceScene;
 import org.holdfast.progress.Progress;
 import org.junit.jupiter.api.Test;
 
@@ -13,7 +19,7 @@ class ContactValidationTest {
 
     @Test
     void quickRunReachesEveryGoal() {
-        List<ValidationRow> rows = ContactValidation.quick(Progress.NONE);
+        List<ValidationRow> rows = ContactValidation.quick(0, Progress.NONE);
         long goals = rows.stream().filter(row -> row.goal().isPresent()).count();
         assertEquals(2, goals, "porous and solid titanium have a goal");
         for (ValidationRow row : rows) {
@@ -53,19 +59,46 @@ class ContactValidationTest {
         ContactScene one = ContactScene.draw(
                 ContactScene.Conditions.GOAL_SET,
                 ContactScene.Gaps.LARGE_AREAS,
-                org.holdfast.construct.Material.TITANIUM_POROUS,
-                org.holdfast.phantom.HuScale.EXTENDED_30710,
+                Material.TITANIUM_POROUS,
+                HuScale.EXTENDED_30710,
                 0.5,
                 42);
         ContactScene two = ContactScene.draw(
                 ContactScene.Conditions.GOAL_SET,
                 ContactScene.Gaps.LARGE_AREAS,
-                org.holdfast.construct.Material.TITANIUM_POROUS,
-                org.holdfast.phantom.HuScale.EXTENDED_30710,
+                Material.TITANIUM_POROUS,
+                HuScale.EXTENDED_30710,
                 0.5,
                 42);
         assertEquals(one.scene().spec(), two.scene().spec());
         assertEquals(one.statedSpread(), two.statedSpread());
         assertEquals(one.scan().noiseSdHu(), two.scan().noiseSdHu());
+    }
+
+    @Test
+    void sceneWhoseGapsAllLieNearTheLimitIsCountedApart() {
+        ContactScene drawn = ContactScene.draw(
+                ContactScene.Conditions.GOAL_SET,
+                ContactScene.Gaps.LARGE_AREAS,
+                Material.TITANIUM_SOLID,
+                HuScale.EXTENDED_30710,
+                1,
+                2_001);
+        ThresholdContact contact = ContactValidation.measure(drawn, MeasurementSettings.withDefaults());
+        double limit = contact.smallestVisibleGapMm().value().orElseThrow();
+        // Phantom: contact all over, far under the limit: every sample counts.
+        assertTrue(ContactValidation.differenceOf(drawn, contact).isPresent());
+        // The same readings against a truth of one gap, 0.1 mm under the limit: nothing is left to count.
+        ContactScene near = new ContactScene(
+                InterfaceScene.of(
+                        drawn.scene().spec(),
+                        GapPattern.uniform(
+                                drawn.scene().face().halfUMm(),
+                                drawn.scene().face().halfVMm(),
+                                limit - 0.1)),
+                drawn.scan(),
+                drawn.material(),
+                drawn.statedSpread());
+        assertTrue(ContactValidation.differenceOf(near, contact).isEmpty());
     }
 }
