@@ -38,6 +38,7 @@ public final class ContactByThreshold {
     private final MeasurementSettings settings;
     private final List<PatchSample> samples;
     private final FaceLayer layer;
+    private final double[] cutsMm;
 
     /**
      * @param construct the construct on its reference exam
@@ -53,6 +54,10 @@ public final class ContactByThreshold {
                 .flatMap(p -> p.samples(settings.sampleSpacingMm()).stream())
                 .toList();
         this.layer = FaceLayer.of(component, samples, settings);
+        List<Component> others = construct.components().stream()
+                .filter(c -> !c.id().equals(component.id()))
+                .toList();
+        this.cutsMm = FaceProfiles.cutsMm(samples, others, settings);
     }
 
     /**
@@ -85,10 +90,10 @@ public final class ContactByThreshold {
     private Measured measure(ExamScan exam, Optional<Reference> given) {
         Optional<ReferenceFace> kept = given.map(r -> r.face);
         FaceInExam seen = read(exam, new PatientVector(0, 0, 0), kept);
-        ReferenceFace reference = kept.orElseGet(() -> referenceOf(seen, exam));
+        double noiseSdHu = HostBone.noiseSd(seen, exam.volume(), settings);
+        Stated noise = Stated.ofOrNot(noiseSdHu, "too few voxels at the depth where host bone is read");
+        ReferenceFace reference = kept.orElseGet(() -> referenceOf(seen, noiseSdHu));
         SampleClassifier classifier = classifier(reference.host().boneHu(), seen, exam);
-        Stated noise = Stated.ofOrNot(
-                HostBone.noiseSd(seen, exam.volume(), settings), "too few voxels at the depth where host bone is read");
         Model model = model(exam, seen, reference.host());
         DetectionLimit.Limit limit = model.profile
                 .map(profile -> new DetectionLimit(classifier, layer, exam.ceilingHuOrNaN(), seen.keptBeyondOwnMm())
@@ -214,15 +219,12 @@ public final class ContactByThreshold {
     }
 
     private FaceInExam read(ExamScan exam, PatientVector shiftMm, Optional<ReferenceFace> kept) {
-        List<Component> others = construct.components().stream()
-                .filter(c -> !c.id().equals(component.id()))
-                .toList();
-        FaceProfiles profiles = FaceProfiles.read(samples, exam, shiftMm, layer, others, settings);
+        FaceProfiles profiles = FaceProfiles.read(samples, cutsMm, exam, shiftMm, layer, settings);
         return FaceInExam.of(profiles, exam, layer, kept, settings);
     }
 
-    private ReferenceFace referenceOf(FaceInExam seen, ExamScan exam) {
-        HostBone host = HostBone.read(seen, exam.volume(), settings);
+    private ReferenceFace referenceOf(FaceInExam seen, double noiseSdHu) {
+        HostBone host = HostBone.read(seen, noiseSdHu, settings);
         double[] edgeMm = new double[seen.size()];
         boolean[] opposite = new boolean[seen.size()];
         for (int n = 0; n < seen.size(); n++) {

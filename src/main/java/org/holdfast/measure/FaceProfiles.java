@@ -29,23 +29,35 @@ record FaceProfiles(
     private static final double CUT_STEP_MM = 0.25;
 
     /**
+     * How far each profile may be read: the same in every exam, as samples and parts are those of the construct.
+     *
+     * @param samples places on the face, in the reference exam
+     * @param otherParts parts that a profile must not enter
+     */
+    static double[] cutsMm(List<PatchSample> samples, List<Component> otherParts, MeasurementSettings settings) {
+        return samples.stream()
+                .parallel()
+                .mapToDouble(sample -> cutMm(sample, otherParts, settings))
+                .toArray();
+    }
+
+    /**
      * Reads the profiles on all cores.
      *
      * @param samples places on the face, in the reference exam
+     * @param cutsMm how far each may be read, from {@link #cutsMm(List, List, MeasurementSettings)}; not copied
      * @param exam the exam that is read
      * @param shiftMm the face is moved by this in the exam, for the influence of a pose error
-     * @param otherParts parts that a profile must not enter
      */
     static FaceProfiles read(
             List<PatchSample> samples,
+            double[] cutsMm,
             ExamScan exam,
             PatientVector shiftMm,
             FaceLayer face,
-            List<Component> otherParts,
             MeasurementSettings settings) {
         int count = samples.size();
         Profile[] profiles = new Profile[count];
-        double[] cuts = new double[count];
         PatientVector[] normals = new PatientVector[count];
         PatientPoint[] points = new PatientPoint[count];
         RigidTransform pose = exam.referenceToExam();
@@ -54,9 +66,8 @@ record FaceProfiles(
             normals[n] = pose.apply(sample.normal());
             points[n] = pose.apply(sample.point()).plus(shiftMm);
             profiles[n] = along(points[n], normals[n], exam, face, settings);
-            cuts[n] = cutMm(sample, otherParts, settings);
         });
-        return new FaceProfiles(samples, profiles, cuts, normals, points);
+        return new FaceProfiles(samples, profiles, cutsMm, normals, points);
     }
 
     private static Profile along(

@@ -14,14 +14,12 @@ import org.holdfast.volume.VoxelIndex;
  * of the subject.
  *
  * @param hostHu median HU of the host bone at the depth where it is read
- * @param noiseSdHu standard deviation of a voxel's noise there
  * @param boneHu HU from which tissue counts as bone
  * @param rule how the threshold came about, in words
  */
-record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
+record HostBone(Stated hostHu, double boneHu, String rule) {
 
     private static final String NO_HOST = "no valid image at the depth where host bone is read";
-    private static final String NO_NOISE = "too few voxels at the depth where host bone is read";
     /** Tissue no brighter than fluid and this is not host bone. */
     private static final double NEAR_FLUID_HU = 5;
     /** Fewer pairs than this give no figure for the noise. */
@@ -29,32 +27,34 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
 
     private static final int MAX_NOISE_PAIRS = 20_000;
 
-    static HostBone read(FaceInExam seen, HuVolume volume, MeasurementSettings settings) {
+    /**
+     * Reads the host bone of the reference exam.
+     *
+     * @param noiseSdHu standard deviation of a voxel's noise there; NaN if it is not known
+     */
+    static HostBone read(FaceInExam seen, double noiseSdHu, MeasurementSettings settings) {
         double host = seen.hostHu(settings);
-        double noise = noiseSd(seen, volume, settings);
         if (host <= settings.fluidHu() + NEAR_FLUID_HU) {
             String why = String.format(
                     Locale.ROOT, "no bone opposite the face: %.0f HU at the depth where host bone is read", host);
-            return new HostBone(
-                    Stated.not(why), Stated.ofOrNot(noise, NO_NOISE), settings.fixedBoneHu(), "fixed, since " + why);
+            return new HostBone(Stated.not(why), settings.fixedBoneHu(), "fixed, since " + why);
         }
         Stated hostHu = Stated.ofOrNot(host, NO_HOST);
-        Stated noiseHu = Stated.ofOrNot(noise, NO_NOISE);
         if (settings.boneThreshold() == BoneThreshold.FIXED || Double.isNaN(host)) {
             String rule = settings.boneThreshold() == BoneThreshold.FIXED
                     ? "fixed"
                     : "fixed, since host bone could not be read";
-            return new HostBone(hostHu, noiseHu, settings.fixedBoneHu(), rule);
+            return new HostBone(hostHu, settings.fixedBoneHu(), rule);
         }
         double midway = 0.5 * (settings.fluidHu() + host);
-        double floor = settings.fluidHu() + settings.noiseMultiple() * (Double.isNaN(noise) ? 0 : noise);
+        double floor = settings.fluidHu() + settings.noiseMultiple() * (Double.isNaN(noiseSdHu) ? 0 : noiseSdHu);
         double bone = Math.min(settings.maxBoneHu(), Math.max(midway, floor));
         String reason = bone == midway
                 ? "midway between fluid and host bone"
                 : bone == floor
                         ? String.format(Locale.ROOT, "fluid + %s × noise SD", settings.noiseMultiple())
                         : "upper limit";
-        return new HostBone(hostHu, noiseHu, bone, reason);
+        return new HostBone(hostHu, bone, reason);
     }
 
     /** Median HU at the depth where host bone is read; NaN where the edge or the image is missing. */
@@ -67,9 +67,8 @@ record HostBone(Stated hostHu, Stated noiseSdHu, double boneHu, String rule) {
 
     /**
      * Standard deviation of the noise from differences d of voxels that touch in a row, each pair once: for Gaussian noise
-     * E|d| = 2 SD / √π, so SD = √π / 2 · mean |d|. Differences over five times the median are left out (none where more than half are 0, as on
-     * coarse steps of HU). The bone's own
-     * slow changes hardly enter; noise that is correlated between neighbours is underestimated. NaN for too few pairs.
+     * E|d| = 2 SD / √π, so SD = √π / 2 · mean |d|. Differences over five times the median are left out (none where more
+     * than half are 0, as on coarse steps of HU). The bone's own slow changes hardly enter; noise that is correlated between neighbours is underestimated. NaN for too few pairs.
      */
     static double noiseSd(FaceInExam seen, HuVolume volume, MeasurementSettings settings) {
         VolumeGrid grid = volume.grid();

@@ -33,8 +33,13 @@ class HostBoneTest {
 
     private static FaceInExam seen(LayeredFace face, ExamScan exam) {
         FaceLayer layer = layer(face);
-        FaceProfiles profiles =
-                FaceProfiles.read(samples(face), exam, new PatientVector(0, 0, 0), layer, List.of(), SETTINGS);
+        FaceProfiles profiles = FaceProfiles.read(
+                samples(face),
+                FaceProfiles.cutsMm(samples(face), List.of(), SETTINGS),
+                exam,
+                new PatientVector(0, 0, 0),
+                layer,
+                SETTINGS);
         return FaceInExam.of(profiles, exam, layer, Optional.empty(), SETTINGS);
     }
 
@@ -79,7 +84,8 @@ class HostBoneTest {
     }
 
     private static HostBone read(LayeredFace face, ExamScan exam) {
-        return HostBone.read(seen(face, exam), exam.volume(), SETTINGS);
+        FaceInExam seen = seen(face, exam);
+        return HostBone.read(seen, HostBone.noiseSd(seen, exam.volume(), SETTINGS), SETTINGS);
     }
 
     @Test
