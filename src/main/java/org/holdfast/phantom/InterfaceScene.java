@@ -29,16 +29,30 @@ public record InterfaceScene(InterfaceSpec spec, FaceFrame face, GapPattern patt
      */
     public static InterfaceScene of(InterfaceSpec spec, GapPattern pattern) {
         FaceFrame face = spec.face();
-        Scene scene = Scene.of(spec.trabecularHu());
-        if (spec.frontMm() > 0) {
-            scene = scene.with(
-                    Body.of(FRONT, SteppedFront.over(face, pattern, gap -> gap + spec.frontMm()), spec.frontHu()));
+        Scene scene = Scene.of(spec.bone().trabecularHu());
+        if (spec.bone().frontMm() > 0) {
+            scene = scene.with(Body.of(
+                    FRONT,
+                    SteppedFront.over(face, pattern, gap -> gap + spec.bone().frontMm()),
+                    spec.bone().frontHu()));
         }
-        scene = scene.with(Body.of(FLUID, fluid(face, pattern), spec.fluidHu()));
-        PatientPoint middle = face.centre().along(face.normal(), -0.5 * spec.thicknessMm());
+        scene = scene.with(Body.of(FLUID, fluid(face, pattern), spec.bone().fluidHu()));
+        PatientPoint middle =
+                face.centre().along(face.normal(), -0.5 * spec.size().thicknessMm());
         Box implant = new Box(
-                middle, face.u(), face.v(), face.normal(), spec.halfUMm(), spec.halfVMm(), 0.5 * spec.thicknessMm());
-        scene = scene.with(Body.shelled(IMPLANT, implant, spec.porousDepthMm(), spec.porousHu(), spec.coreHu()));
+                middle,
+                face.u(),
+                face.v(),
+                face.normal(),
+                spec.size().halfUMm(),
+                spec.size().halfVMm(),
+                0.5 * spec.size().thicknessMm());
+        scene = scene.with(Body.shelled(
+                IMPLANT,
+                implant,
+                spec.implant().porousDepthMm(),
+                spec.implant().porousHu(),
+                spec.implant().coreHu()));
         return new InterfaceScene(spec, face, pattern, scene);
     }
 

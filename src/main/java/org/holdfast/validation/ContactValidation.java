@@ -265,11 +265,14 @@ public final class ContactValidation {
                 scene.material(),
                 day,
                 Optional.empty(),
-                porous ? Optional.of(new Porous(0.7, spec.porousDepthMm())) : Optional.empty(),
+                porous ? Optional.of(new Porous(0.7, spec.implant().porousDepthMm())) : Optional.empty(),
                 new BoxShape(
-                        face.centre().along(face.normal(), -0.5 * spec.thicknessMm()),
+                        face.centre().along(face.normal(), -0.5 * spec.size().thicknessMm()),
                         List.of(face.u(), face.v(), face.normal()),
-                        List.of(spec.halfUMm(), spec.halfVMm(), 0.5 * spec.thicknessMm())));
+                        List.of(
+                                spec.size().halfUMm(),
+                                spec.size().halfVMm(),
+                                0.5 * spec.size().thicknessMm())));
         PlanePatch patch = new PlanePatch(
                 PlanePatch.Outline.RECTANGLE,
                 face.centre(),
