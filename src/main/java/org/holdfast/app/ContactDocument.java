@@ -1,13 +1,9 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalDouble;
 import org.holdfast.finding.Finding;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Obstacle;
@@ -25,11 +21,9 @@ public final class ContactDocument {
     private static final String NO_CHANGE = "the change map is not part of this version";
     private static final String CONTACT_ONLY = "contact was asked for, nothing else";
 
-    private final ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-
     /** The document as text. */
     public String write(ContactReport report) {
-        ObjectNode root = mapper.createObjectNode();
+        ObjectNode root = JsonDocument.empty();
         root.put("caution", Caution.TEXT);
         root.put("limits", Caution.APPARENT_CONTACT);
         root.put("software", Software.running().toString());
@@ -42,11 +36,7 @@ public final class ContactDocument {
         findings(root.putArray("findings"), report.findings());
         ArrayNode exams = root.putArray("exams");
         report.exams().forEach(exam -> exam(exams.addObject(), exam));
-        try {
-            return mapper.writeValueAsString(root);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a tree of plain values can always be written", e);
-        }
+        return JsonDocument.text(root);
     }
 
     private static void exam(ObjectNode node, ExamResult exam) {
@@ -56,7 +46,7 @@ public final class ContactDocument {
         if (exam.daysSinceSurgery().isPresent()) {
             node.put("daysSinceSurgery", exam.daysSinceSurgery().getAsInt());
         } else {
-            absent(node, "daysSinceSurgery", "the files give no date");
+            JsonDocument.absent(node, "daysSinceSurgery", "the files give no date");
         }
         node.put("reference", exam.isReference());
         ArrayNode comparability = node.putArray("comparability");
@@ -75,7 +65,7 @@ public final class ContactDocument {
         for (double value : exam.referenceToExam().toMatrix()) {
             matrix.add(value);
         }
-        absent(pose, "residualMm", "the pose was not found by registration");
+        JsonDocument.absent(pose, "residualMm", "the pose was not found by registration");
         ObjectNode spread = node.putObject("pointSpread");
         spread.put("sigmaInPlaneMm", exam.pointSpread().sigmaInPlaneMm());
         spread.put("sigmaAlongTableMm", exam.pointSpread().sigmaAlongTableMm());
@@ -97,14 +87,15 @@ public final class ContactDocument {
         if (part.contact().isPresent()) {
             byThreshold(contact.putObject("byThreshold"), part.contact().get());
         } else {
-            absent(contact, "byThreshold", String.join("; ", part.verdict().causes()));
+            JsonDocument.absent(
+                    contact, "byThreshold", String.join("; ", part.verdict().causes()));
         }
-        absent(contact, "byFit", NO_FIT);
-        absent(contact, "porousFill", NO_FILL);
-        absent(contact, "change", NO_CHANGE);
-        absent(node, "lucency", CONTACT_ONLY);
-        absent(node, "continuity", CONTACT_ONLY);
-        absent(node, "migration", CONTACT_ONLY);
+        JsonDocument.absent(contact, "byFit", NO_FIT);
+        JsonDocument.absent(contact, "porousFill", NO_FILL);
+        JsonDocument.absent(contact, "change", NO_CHANGE);
+        JsonDocument.absent(node, "lucency", CONTACT_ONLY);
+        JsonDocument.absent(node, "continuity", CONTACT_ONLY);
+        JsonDocument.absent(node, "migration", CONTACT_ONLY);
     }
 
     private static void byThreshold(ObjectNode node, ThresholdContact c) {
@@ -112,7 +103,7 @@ public final class ContactDocument {
         if (c.statedLow().value().isPresent()) {
             node.putArray("bounds").add(c.low()).add(c.high());
         } else {
-            absent(node, "bounds", c.statedLow().why());
+            JsonDocument.absent(node, "bounds", c.statedLow().why());
         }
         stated(node, "ofOppositeBone", c.ofOppositeBone());
         stated(node, "bridged", c.bridged());
@@ -144,28 +135,14 @@ public final class ContactDocument {
     }
 
     private static void spread(ObjectNode node, ThresholdContact.Spread spread, String why) {
-        number(node, "mean", spread.mean(), why);
-        number(node, "p10", spread.p10(), why);
-        number(node, "median", spread.median(), why);
-        number(node, "p90", spread.p90(), why);
+        JsonDocument.number(node, "mean", spread.mean(), why);
+        JsonDocument.number(node, "p10", spread.p10(), why);
+        JsonDocument.number(node, "median", spread.median(), why);
+        JsonDocument.number(node, "p90", spread.p90(), why);
     }
 
     private static void stated(ObjectNode node, String name, Stated value) {
-        number(node, name, value.value(), value.why());
-    }
-
-    private static void number(ObjectNode node, String name, OptionalDouble value, String why) {
-        if (value.isPresent()) {
-            node.put(name, value.getAsDouble());
-        } else {
-            absent(node, name, why);
-        }
-    }
-
-    /** A value that is not stated: null, with the reason beside it. */
-    private static void absent(ObjectNode node, String name, String why) {
-        node.putNull(name);
-        node.put(name + "Why", why);
+        JsonDocument.number(node, name, value.value(), value.why());
     }
 
     private static void findings(ArrayNode array, List<Finding> findings) {

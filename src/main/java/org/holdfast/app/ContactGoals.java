@@ -1,8 +1,5 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Optional;
@@ -94,8 +91,7 @@ public record ContactGoals(List<Row> rows) {
 
     /** The rows as a JSON document. */
     public String document() {
-        ObjectMapper mapper = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-        ObjectNode root = mapper.createObjectNode();
+        ObjectNode root = JsonDocument.empty();
         root.put("caution", Caution.TEXT);
         root.put("software", Software.running().toString());
         root.put("formatVersion", 1);
@@ -107,32 +103,18 @@ public record ContactGoals(List<Row> rows) {
             node.put("metal", row.metal);
             node.put("n", row.n);
             node.put("notApplicable", row.notApplicable);
-            number(node, "bias", row.bias, "no scene entered");
-            number(node, "lower", row.lower, "fewer than two scenes entered");
-            number(node, "upper", row.upper, "fewer than two scenes entered");
-            number(node, "goalBias", row.goalBias, "row without goal");
-            number(node, "goalLower", row.goalLower, "row without goal");
-            number(node, "goalUpper", row.goalUpper, "row without goal");
+            JsonDocument.number(node, "bias", row.bias, "no scene entered");
+            JsonDocument.number(node, "lower", row.lower, "fewer than two scenes entered");
+            JsonDocument.number(node, "upper", row.upper, "fewer than two scenes entered");
+            JsonDocument.number(node, "goalBias", row.goalBias, "row without goal");
+            JsonDocument.number(node, "goalLower", row.goalLower, "row without goal");
+            JsonDocument.number(node, "goalUpper", row.goalUpper, "row without goal");
             if (row.reached.isPresent()) {
                 node.put("reached", row.reached.get());
             } else {
-                node.putNull("reached");
-                node.put("reachedWhy", "row without goal");
+                JsonDocument.absent(node, "reached", "row without goal");
             }
         }
-        try {
-            return mapper.writeValueAsString(root);
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("a tree of plain values can always be written", e);
-        }
-    }
-
-    private static void number(ObjectNode node, String name, OptionalDouble value, String why) {
-        if (value.isPresent()) {
-            node.put(name, value.getAsDouble());
-        } else {
-            node.putNull(name);
-            node.put(name + "Why", why);
-        }
+        return JsonDocument.text(root);
     }
 }

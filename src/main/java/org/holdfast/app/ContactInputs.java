@@ -28,17 +28,30 @@ public record ContactInputs(Construct construct, MeasurementSettings settings) {
      * @throws UseCaseException if a document cannot be read; names file and field
      */
     public static ContactInputs read(Path construct, Path settings) throws UseCaseException {
+        Construct read = construct(construct);
+        if (settings == null) {
+            return new ContactInputs(read, MeasurementSettings.withDefaults());
+        }
         try {
             return new ContactInputs(
-                    ConstructJson.read(construct),
-                    settings == null
-                            ? MeasurementSettings.withDefaults()
-                            : SettingsJson.parse(
-                                    Files.readString(settings, StandardCharsets.UTF_8), settings.toString()));
-        } catch (ConstructReadException | SettingsException e) {
+                    read, SettingsJson.parse(Files.readString(settings, StandardCharsets.UTF_8), settings.toString()));
+        } catch (SettingsException e) {
             throw new UseCaseException(e.getMessage(), e);
         } catch (IOException e) {
             throw new UseCaseException(settings + ": cannot be read: " + FileFailure.words(e), e);
+        }
+    }
+
+    /**
+     * Reads a construct document.
+     *
+     * @throws UseCaseException if it cannot be read; names file and field
+     */
+    static Construct construct(Path file) throws UseCaseException {
+        try {
+            return ConstructJson.read(file);
+        } catch (ConstructReadException e) {
+            throw new UseCaseException(e.getMessage(), e);
         }
     }
 }

@@ -118,8 +118,7 @@ public final class ContactMeasurement {
             ExamArgument exam = exams.get(n);
             Progress part = progress.part(HEADER_SHARE * n / exams.size(), HEADER_SHARE * (n + 1) / exams.size());
             try {
-                Opened found = open(exam, part);
-                opened.add(found);
+                opened.add(open(exam, part));
             } catch (UseCaseException e) {
                 findings.add(Finding.error(
                         "EXAM_NOT_READ", e.getMessage(), exam.folder().toString()));

@@ -34,7 +34,6 @@ import org.holdfast.volume.Comparability.Effect;
  */
 public final class CourseFiles {
 
-    private static final double DAYS_PER_MONTH = 30.4375;
     private static final double PIXELS_PER_UNIT = 2;
     private static final String NO_TRUTH = "not a simulation";
     private static final String NO_CONTACT = "not measured";
@@ -172,7 +171,7 @@ public final class CourseFiles {
             boolean comparable = Comparability.allowsHuComparison(exam.comparability());
             exams.add(new CourseExam(
                     exam.label(),
-                    exam.daysSinceSurgery().getAsInt() / DAYS_PER_MONTH,
+                    ExamLabel.monthsSince(exam.daysSinceSurgery().getAsInt()),
                     comparable ? lastComparable(dated, n) : OptionalInt.empty(),
                     comparable ? "" : cause(exam)));
         }

@@ -19,6 +19,11 @@ public final class ExamLabel {
         return Math.toIntExact(ChronoUnit.DAYS.between(operation, exam));
     }
 
+    /** Months from the operation to the exam, of mean length; negative before it. */
+    static double monthsSince(int daysSinceSurgery) {
+        return daysSinceSurgery / DAYS_PER_MONTH;
+    }
+
     /** "surgery" for days 0 to 13, else whole months such as "6 mo"; negative before the operation; "undated" without. */
     public static String of(OptionalInt daysSinceSurgery) {
         if (daysSinceSurgery.isEmpty()) {
@@ -29,6 +34,6 @@ public final class ExamLabel {
             return "surgery";
         }
         // Before the operation the label is negative even where it rounds to no month.
-        return (days < 0 ? "-" : "") + Math.round(Math.abs(days) / DAYS_PER_MONTH) + " mo";
+        return (days < 0 ? "-" : "") + Math.round(monthsSince(Math.abs(days))) + " mo";
     }
 }

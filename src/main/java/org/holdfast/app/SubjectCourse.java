@@ -6,8 +6,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.holdfast.construct.Construct;
-import org.holdfast.construct.ConstructJson;
-import org.holdfast.construct.ConstructReadException;
 import org.holdfast.finding.Finding;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.progress.Progress;
@@ -37,12 +35,7 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
     public static SubjectCourse measure(Path folder, MeasurementSettings settings, Progress progress)
             throws UseCaseException {
         SubjectFolder subject = SubjectFolder.read(folder);
-        Construct construct;
-        try {
-            construct = ConstructJson.read(subject.construct());
-        } catch (ConstructReadException e) {
-            throw new UseCaseException(e.getMessage(), e);
-        }
+        Construct construct = ContactInputs.construct(subject.construct());
         Path truthFile = folder.resolve(SimulationTruth.DOCUMENT);
         PoseFile poses = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
         List<ExamArgument> exams = subject.exams().stream()

@@ -1,0 +1,44 @@
+package org.holdfast.app;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.OptionalDouble;
+
+/** What all result documents have in common: a value that is not stated is null, with the reason beside it. */
+final class JsonDocument {
+
+    private static final ObjectMapper MAPPER = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
+
+    private JsonDocument() {}
+
+    /** An empty document. */
+    static ObjectNode empty() {
+        return MAPPER.createObjectNode();
+    }
+
+    /** The document as text, indented. */
+    static String text(ObjectNode document) {
+        try {
+            return MAPPER.writeValueAsString(document);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("a tree of plain values can always be written", e);
+        }
+    }
+
+    /** Puts a number, or null and why it is not stated. */
+    static void number(ObjectNode node, String name, OptionalDouble value, String why) {
+        if (value.isPresent()) {
+            node.put(name, value.getAsDouble());
+        } else {
+            absent(node, name, why);
+        }
+    }
+
+    /** Puts null and, under the name with "Why", the reason. */
+    static void absent(ObjectNode node, String name, String why) {
+        node.putNull(name);
+        node.put(name + "Why", why);
+    }
+}
