@@ -1,9 +1,7 @@
 package org.holdfast.desktop.render;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Executor;
@@ -15,8 +13,8 @@ import java.util.function.ObjIntConsumer;
  * Draws cuts away from the window's thread; of each cell only the latest request counts. Thread-safe.
  *
  * <p>A request replaces one of the same cell that still waits. A picture that is finished when a newer request has come is
- * dropped, unless it shows the same exam at the same size: while a key repeats faster than cuts are drawn the picture
- * would else stand still. A cell's pictures arrive in the order of its requests. Finished pictures are gathered, so that
+ * dropped, unless it shows the same exam at the same size: else the picture would stand still while a key repeats faster
+ * than cuts are drawn. A cell's pictures arrive in the order of its requests. Finished pictures are gathered, so that
  * however many there are only one task waits for the window's thread.
  *
  * <p>All cells share one pool of as many workers as there are processors; each worker draws a cell, and helps with
@@ -28,11 +26,15 @@ public final class CutQueue implements AutoCloseable {
     private final ObjIntConsumer<Throwable> failed;
     private final ForkJoinPool workers;
     private final Map<Integer, Cell> cells = new HashMap<>();
-    private final Map<Integer, Runnable> finished = new LinkedHashMap<>();
+    private final Map<Integer, Finished> finished = new LinkedHashMap<>();
+    private boolean posted;
     private boolean closed;
 
     /** What is asked for; the generation counts the requests of a cell. */
     private record Order(long generation, CutRequest request, Consumer<Picture> shown) {}
+
+    /** What waits for the window's thread. */
+    private record Finished(Order order, Runnable result) {}
 
     /** All fields but {@code last} are guarded by the queue; {@code last} belongs to the worker that draws the cell. */
     private static final class Cell {
@@ -73,6 +75,10 @@ public final class CutQueue implements AutoCloseable {
         Cell at = cells.computeIfAbsent(cell, number -> new Cell());
         at.generation++;
         at.newest = request;
+        Finished old = finished.get(cell);
+        if (old != null && !request.mayFollow(old.order().request())) {
+            finished.remove(cell);
+        }
         at.waiting = new Order(at.generation, request, shown);
         if (!at.drawing) {
             at.drawing = true;
@@ -140,19 +146,29 @@ public final class CutQueue implements AutoCloseable {
         if (closed || cells.get(number) != cell || !latest && !cell.newest.mayFollow(order.request())) {
             return;
         }
-        boolean first = finished.isEmpty();
-        finished.put(number, result);
-        if (first) {
+        finished.put(number, new Finished(order, result));
+        if (!posted) {
+            posted = true;
             windowThread.execute(this::deliver);
         }
     }
 
     private void deliver() {
-        List<Runnable> results;
+        Map<Integer, Finished> results;
         synchronized (this) {
-            results = new ArrayList<>(finished.values());
+            posted = false;
+            results = new LinkedHashMap<>(finished);
             finished.clear();
         }
-        results.forEach(Runnable::run);
+        results.forEach(this::deliver);
+    }
+
+    private void deliver(int number, Finished result) {
+        try {
+            result.result().run();
+        } catch (RuntimeException failure) {
+            // One cell that cannot show its picture does not cost the others theirs.
+            failed.accept(failure, number);
+        }
     }
 }
