@@ -39,11 +39,13 @@ public record PartFrame(
                 .orElseThrow();
         double reach = Math.sqrt(largest.areaMm2() / Math.PI);
         if (largest instanceof PlanePatch plane) {
-            return ofAxis(plane.centre(), plane.normal(), axes, Math.max(plane.halfUMm(), plane.halfVMm()));
+            double half = Math.max(plane.halfUMm(), plane.halfVMm());
+            return ofAxis(plane.centre(), plane.normal(), axes, half, Math.min(half, BESIDE_MM));
         }
         if (largest instanceof SpherePatch sphere) {
             PatientVector pole = sphere.pole().unit();
-            return ofAxis(sphere.centre().along(pole, sphere.radiusMm()), pole, axes, reach);
+            return ofAxis(
+                    sphere.centre().along(pole, sphere.radiusMm()), pole, axes, reach, Math.min(reach, BESIDE_MM));
         }
         CylinderPatch cylinder = (CylinderPatch) largest;
         PatientPoint middle = midway(cylinder.p(), cylinder.q());
@@ -65,21 +67,22 @@ public record PartFrame(
         if (component.shape() instanceof BoxShape box) {
             int up = nearest(box.axes(), axes.cranial());
             double reach = box.halfMm().stream().mapToDouble(h -> h).max().orElseThrow();
-            return ofAxis(box.centre(), box.axes().get(up), axes, reach);
+            return ofAxis(box.centre(), box.axes().get(up), axes, reach, reach);
         }
         if (component.shape() instanceof CylinderShape cylinder) {
             PatientVector axis = cylinder.q().minus(cylinder.p());
-            return ofAxis(midway(cylinder.p(), cylinder.q()), axis, axes, axis.norm() / 2);
+            return ofAxis(midway(cylinder.p(), cylinder.q()), axis, axes, axis.norm() / 2, axis.norm() / 2);
         }
-        return ofAxis(axes.origin(), axes.cranial(), axes, UNKNOWN_REACH_MM);
+        return ofAxis(axes.origin(), axes.cranial(), axes, UNKNOWN_REACH_MM, UNKNOWN_REACH_MM);
     }
 
     private static final double UNKNOWN_REACH_MM = 30;
-    /** Beside a screw or rod so much is shown on both sides, mm. */
+    /** Beside a screw or rod, and on both sides of a face, so much is shown, mm. */
     private static final double BESIDE_MM = 14;
 
     /** Both cuts hold the axis: one as near to the coronal plane as may be, one at right angles to it. */
-    private static PartFrame ofAxis(PatientPoint middle, PatientVector axis, Axes axes, double reachMm) {
+    private static PartFrame ofAxis(
+            PatientPoint middle, PatientVector axis, Axes axes, double halfWidthMm, double halfHeightMm) {
         PatientVector n = axis.unit();
         PatientVector side = Math.abs(n.dot(axes.left())) < 0.7 ? axes.left() : axes.cranial();
         PatientVector first = without(side, n);
@@ -89,8 +92,8 @@ public record PartFrame(
                 CutAxes.upright(n, first, axes),
                 CutAxes.upright(n, second, axes),
                 CutAxes.upright(first, second, axes),
-                reachMm,
-                reachMm);
+                halfWidthMm,
+                halfHeightMm);
     }
 
     /** One cut holds the centre line and is as upright as may be, the other crosses it. */
