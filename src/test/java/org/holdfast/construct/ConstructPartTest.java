@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.holdfast.geometry.PatientPoint;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -94,12 +95,22 @@ final class ConstructPartTest {
     }
 
     @Test
-    void middleOfARodLiesOnIt() {
+    void middleOfARodHasHalfOfItsLengthOnEitherSide() {
         RodShape rod = (RodShape) construct.component("rod-left").shape();
-        assertEquals(
-                -rod.diameterMm() / 2,
-                rod.signedDistanceMm(part("rod-left").frame().middle()),
-                1e-6);
+        PatientPoint middle = part("rod-left").frame().middle();
+        double before = 0;
+        for (int n = 1; n < rod.points().size(); n++) {
+            PatientPoint from = rod.points().get(n - 1);
+            PatientPoint to = rod.points().get(n);
+            double pieceMm = to.minus(from).norm();
+            double detourMm = middle.minus(from).norm() + to.minus(middle).norm() - pieceMm;
+            if (detourMm < 1e-9) {
+                before += middle.minus(from).norm();
+                break;
+            }
+            before += pieceMm;
+        }
+        assertEquals(rod.lengthMm() / 2, before, 1e-6);
     }
 
     private static ConstructPart part(String id) {
