@@ -97,6 +97,11 @@ public final class CutQueue implements AutoCloseable {
         finished.remove(cell);
     }
 
+    /** Whether nothing is asked for that was not handed over. */
+    public synchronized boolean isIdle() {
+        return finished.isEmpty() && cells.values().stream().noneMatch(cell -> cell.drawing);
+    }
+
     /** Stops the workers; nothing is handed over any more. */
     @Override
     public synchronized void close() {

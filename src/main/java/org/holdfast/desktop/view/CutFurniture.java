@@ -1,0 +1,180 @@
+package org.holdfast.desktop.view;
+
+import java.util.OptionalDouble;
+import javafx.scene.control.Label;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.Line;
+import javafx.scene.shape.Polyline;
+import org.holdfast.desktop.state.ScaleBar;
+
+/**
+ * What lies over a picture without touching what it shows: exam, letters of orientation, settings, scale bar, ticks of the
+ * crossing at the edges. Light on black in both themes.
+ */
+final class CutFurniture extends Pane {
+
+    private static final double INSET = 4;
+    private static final double TICK = 9;
+    /** A letter keeps this far off a tick. */
+    private static final double OFF_TICK = 12;
+
+    private static final double BAR_SHARE = 0.3;
+    private static final double MOST_BAR = 90;
+
+    /**
+     * Letters at the four edges.
+     *
+     * @param left at the left edge; empty for none
+     * @param right at the right edge
+     * @param top at the upper edge
+     * @param bottom at the lower edge
+     */
+    record Letters(String left, String right, String top, String bottom) {}
+
+    /**
+     * What is shown.
+     *
+     * @param label exam, or code
+     * @param settings window, slab, kernel; empty where they stand elsewhere
+     * @param letters orientation
+     * @param mmPerPx mm to a logical pixel; 0 for no scale bar
+     * @param tickX crossing from the left edge, logical pixels; empty outside
+     * @param tickY crossing from the upper edge
+     */
+    record Furniture(
+            String label,
+            String settings,
+            Letters letters,
+            double mmPerPx,
+            OptionalDouble tickX,
+            OptionalDouble tickY) {}
+
+    private final Label label = words();
+    private final Label settings = words();
+    private final Label left = words();
+    private final Label right = words();
+    private final Label top = words();
+    private final Label bottom = words();
+    private final Label barWords = words();
+    private final Polyline bar = new Polyline();
+    private final Line[] ticks = {new Line(), new Line(), new Line(), new Line()};
+    private Furniture shown;
+
+    CutFurniture() {
+        setMouseTransparent(true);
+        bar.getStyleClass().add("image-bar");
+        getChildren().addAll(ticks);
+        for (Line tick : ticks) {
+            tick.getStyleClass().add("image-tick");
+        }
+        getChildren().addAll(label, settings, left, right, top, bottom, barWords, bar);
+        getChildren().forEach(node -> node.setManaged(false));
+    }
+
+    void show(Furniture furniture) {
+        if (furniture.equals(shown)) {
+            return;
+        }
+        shown = furniture;
+        set(label, furniture.label());
+        set(settings, furniture.settings());
+        set(left, furniture.letters().left());
+        set(right, furniture.letters().right());
+        set(top, furniture.letters().top());
+        set(bottom, furniture.letters().bottom());
+        requestLayout();
+    }
+
+    @Override
+    protected void layoutChildren() {
+        if (shown == null) {
+            return;
+        }
+        double width = getWidth();
+        double height = getHeight();
+        ticks(width, height);
+        double labelRight = place(label, INSET, INSET);
+        place(settings, INSET, height - INSET - heightOf(settings));
+        double middleX = besideTick(width / 2, shown.tickX(), labelRight + 10);
+        double middleY = besideTick(height / 2, shown.tickY(), 0);
+        place(left, INSET, middleY - heightOf(left) / 2);
+        place(right, width - INSET - right.prefWidth(-1), middleY - heightOf(right) / 2);
+        place(top, middleX - top.prefWidth(-1) / 2, INSET);
+        double barLeft = scaleBar(width, height);
+        double bottomX = Math.min(middleX, barLeft - 12 - bottom.prefWidth(-1) / 2);
+        place(bottom, bottomX - bottom.prefWidth(-1) / 2, height - INSET - heightOf(bottom));
+    }
+
+    /** The middle, or beside the tick where that is there; not before a given place. */
+    private static double besideTick(double middle, OptionalDouble tick, double least) {
+        double at = middle;
+        if (tick.isPresent() && Math.abs(tick.getAsDouble() - at) < OFF_TICK) {
+            at = tick.getAsDouble() + OFF_TICK;
+        }
+        return Math.max(at, least);
+    }
+
+    private void ticks(double width, double height) {
+        boolean hasX = shown.tickX().isPresent();
+        boolean hasY = shown.tickY().isPresent();
+        double x = Math.floor(shown.tickX().orElse(0)) + 0.5;
+        double y = Math.floor(shown.tickY().orElse(0)) + 0.5;
+        line(ticks[0], hasX, x, 0, x, TICK);
+        line(ticks[1], hasX, x, height - TICK, x, height);
+        line(ticks[2], hasY, 0, y, TICK, y);
+        line(ticks[3], hasY, width - TICK, y, width, y);
+    }
+
+    /** Draws the bar; gives the left end of it and its words. */
+    private double scaleBar(double width, double height) {
+        boolean has = shown.mmPerPx() > 0;
+        bar.setVisible(has);
+        barWords.setVisible(has);
+        if (!has) {
+            return width;
+        }
+        ScaleBar scale = ScaleBar.within(shown.mmPerPx(), Math.min(MOST_BAR, width * BAR_SHARE));
+        barWords.setText(scale.words());
+        double box = Math.max(barWords.prefWidth(-1), scale.lengthPx() + 8);
+        double boxLeft = width - INSET - box;
+        double boxHeight = heightOf(barWords) + 5;
+        barWords.setMinWidth(box);
+        barWords.setAlignment(javafx.geometry.Pos.TOP_CENTER);
+        barWords.resizeRelocate(boxLeft, height - INSET - boxHeight, box, boxHeight);
+        double end = width - INSET - 4;
+        double from = end - scale.lengthPx();
+        double base = Math.floor(height - INSET - 3) + 0.5;
+        bar.getPoints().setAll(from, base - 4, from, base, end, base, end, base - 4);
+        return boxLeft;
+    }
+
+    private static void line(Line line, boolean visible, double x1, double y1, double x2, double y2) {
+        line.setVisible(visible);
+        line.setStartX(x1);
+        line.setStartY(y1);
+        line.setEndX(x2);
+        line.setEndY(y2);
+    }
+
+    /** Places words; gives their right end. */
+    private static double place(Label words, double x, double y) {
+        double width = words.prefWidth(-1);
+        words.resizeRelocate(Math.rint(x), Math.rint(y), width, heightOf(words));
+        return words.isVisible() ? x + width : 0;
+    }
+
+    private static double heightOf(Label words) {
+        return words.prefHeight(-1);
+    }
+
+    private static void set(Label words, String text) {
+        words.setText(text);
+        words.setVisible(!text.isEmpty());
+    }
+
+    private static Label words() {
+        Label words = new Label();
+        words.getStyleClass().add("image-label");
+        return words;
+    }
+}
