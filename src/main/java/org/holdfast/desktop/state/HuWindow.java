@@ -13,6 +13,9 @@ public record HuWindow(double centreHu, double widthHu) {
     /** Narrowest width: below it a picture is a threshold, not a window. */
     public static final double NARROWEST_HU = 1;
 
+    /** The scale of 16 bits: a wider window shows nothing more. */
+    private static final double WIDEST_HU = 65_536;
+
     public HuWindow {
         if (!Double.isFinite(centreHu)) {
             throw new IllegalArgumentException("centreHu must be finite, got " + centreHu);
@@ -36,5 +39,19 @@ public record HuWindow(double centreHu, double widthHu) {
     /** HU at and above which a pixel is white. */
     public double high() {
         return centreHu + widthHu / 2;
+    }
+
+    /**
+     * This window after a drag over a picture: to the right wider, by half as much again each 100 pixels; down a higher
+     * centre, so darker, by a quarter of the width each 100 pixels. It stays between 1 and 65,536 HU wide, its centre
+     * between −32,768 and 32,767.
+     *
+     * @param right logical pixels
+     * @param down logical pixels
+     */
+    public HuWindow dragged(double right, double down) {
+        double width = Math.max(NARROWEST_HU, Math.min(WIDEST_HU, widthHu * Math.pow(1.5, right / 100)));
+        double centre = centreHu + 0.25 * widthHu * down / 100;
+        return new HuWindow(Math.max(-WIDEST_HU / 2, Math.min(WIDEST_HU / 2 - 1, centre)), width);
     }
 }
