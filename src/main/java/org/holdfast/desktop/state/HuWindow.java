@@ -15,6 +15,8 @@ public record HuWindow(double centreHu, double widthHu) {
 
     /** The scale of 16 bits: a wider window shows nothing more. */
     private static final double WIDEST_HU = 65_536;
+    /** A drag over so many logical pixels changes a window by its own width. */
+    private static final double DRAG_PIXELS = 250;
 
     public HuWindow {
         if (!Double.isFinite(centreHu)) {
@@ -42,16 +44,15 @@ public record HuWindow(double centreHu, double widthHu) {
     }
 
     /**
-     * This window after a drag over a picture: to the right wider, by half as much again each 100 pixels; down a higher
-     * centre, so darker, by a quarter of the width each 100 pixels. It stays between 1 and 65,536 HU wide, its centre
-     * between −32,768 and 32,767.
+     * This window after a small drag over a picture: to the right wider, down a higher centre, so darker; each pixel 1/250
+     * of the width. It stays between 1 and 65,536 HU wide, its centre between −32,768 and 32,767.
      *
      * @param right logical pixels
      * @param down logical pixels
      */
     public HuWindow dragged(double right, double down) {
-        double width = Math.max(NARROWEST_HU, Math.min(WIDEST_HU, widthHu * Math.pow(1.5, right / 100)));
-        double centre = centreHu + 0.25 * widthHu * down / 100;
+        double width = Math.max(NARROWEST_HU, Math.min(WIDEST_HU, widthHu * (1 + right / DRAG_PIXELS)));
+        double centre = centreHu + widthHu * down / DRAG_PIXELS;
         return new HuWindow(Math.max(-WIDEST_HU / 2, Math.min(WIDEST_HU / 2 - 1, centre)), width);
     }
 }

@@ -38,10 +38,10 @@ class HuWindowTest {
 
     @Test
     void followsADragOverAPicture() {
-        HuWindow dragged = new HuWindow(650, 2000).dragged(100, -100);
+        HuWindow dragged = new HuWindow(650, 2000).dragged(25, -50);
 
-        // By hand: half as wide again; a quarter of 2000 down
-        assertEquals(new HuWindow(150, 3000), dragged);
+        // By hand: a tenth wider; a fifth of 2000 down
+        assertEquals(new HuWindow(250, 2200), dragged);
     }
 
     @Test
