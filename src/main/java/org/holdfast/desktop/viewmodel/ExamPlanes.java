@@ -110,6 +110,15 @@ public final class ExamPlanes {
                 clamp(place.z(), extent(PatientVector.CRANIAL)));
     }
 
+    /** The place nearest to another by column, row and slice within the stack, where there is an image. */
+    public PatientPoint within(PatientPoint place) {
+        VoxelCoord at = grid.patientToVoxel(place);
+        return grid.voxelToPatient(new VoxelCoord(
+                clamp(at.i(), new double[] {0, grid.columns() - 1}),
+                clamp(at.j(), new double[] {0, grid.rows() - 1}),
+                clamp(at.k(), new double[] {0, grid.slices() - 1})));
+    }
+
     private static double clamp(double at, double[] ends) {
         return Math.max(ends[0], Math.min(ends[1], at));
     }

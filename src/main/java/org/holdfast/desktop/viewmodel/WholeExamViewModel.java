@@ -65,14 +65,14 @@ public final class WholeExamViewModel {
         return planes;
     }
 
-    /** Tells how far the exam's images are; a place beside them moves to the nearest within. */
+    /** Tells how far the exam's images are; a place beside the stack moves into it. */
     public void setLoad(ExamLoad now) {
         if (now instanceof ExamLoad.Loaded loaded) {
             ExamPlanes of = new ExamPlanes(loaded.volume().grid());
             planes = Optional.of(of);
             load.set(now);
             // Nothing before can be taken back: a place beside the exam is none.
-            history = new History<>(look().at(of.clamped(look().crossing())));
+            history = new History<>(look().at(of.within(look().crossing())));
             look.set(history.now());
         } else {
             planes = Optional.empty();

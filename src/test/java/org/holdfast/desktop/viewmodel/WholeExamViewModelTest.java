@@ -67,6 +67,19 @@ class WholeExamViewModelTest {
     }
 
     @Test
+    void beginsWhereATiltedStackHasAnImage() {
+        // By hand: the box round the tilted stack holds (−6, 21, 320), but its last slices begin at y = 25
+        WholeExamViewModel beside = new WholeExamViewModel("12 mo", new PatientPoint(-6, 21, 320), WINDOW);
+        HuVolume volume = SampleExam.tilted();
+        assertTrue(Double.isNaN(volume.sample(beside.look().crossing())));
+        beside.setLoad(new ExamLoad.Loaded(volume));
+
+        assertTrue(!Double.isNaN(volume.sample(beside.look().crossing())));
+        // By hand: slice 10 begins at (−10, 25, 320): the column stays, the row is its first
+        assertPlace(new PatientPoint(-6, 25, 320), beside.look().crossing());
+    }
+
+    @Test
     void stepsOneSliceAndOneVoxel() {
         load(SampleExam.straight());
         exam.step(ExamPane.ORIGINAL, 1);
