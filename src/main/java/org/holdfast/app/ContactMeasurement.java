@@ -1,25 +1,18 @@
 package org.holdfast.app;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import org.holdfast.construct.Construct;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.finding.Finding;
 import org.holdfast.geometry.RigidTransform;
-import org.holdfast.intake.Intake;
-import org.holdfast.intake.IntakeReport;
 import org.holdfast.intake.LoadedVolume;
 import org.holdfast.intake.SeriesHash;
 import org.holdfast.intake.Stack;
-import org.holdfast.intake.StackChoice;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.measure.ExamScan;
-import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.measure.HuPlausibility;
 import org.holdfast.measure.InterfaceCourse;
 import org.holdfast.measure.InterfaceExam;
@@ -37,8 +30,6 @@ import org.holdfast.volume.ScanFacts;
 public final class ContactMeasurement {
 
     private static final double HEADER_SHARE = 0.1;
-    /** Rounding of a written matrix, degrees and mm: a pose this near to none is none. */
-    private static final double NO_MOTION = 1e-9;
 
     private final Construct construct;
     private final MeasurementSettings settings;
@@ -46,13 +37,6 @@ public final class ContactMeasurement {
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
     private ScanFacts referenceFacts;
-
-    /** An exam whose headers were read. */
-    private record Opened(ExamArgument argument, Stack stack, List<Finding> findings, OptionalInt days, String label) {
-        String seriesUid() {
-            return stack.seriesInstanceUid();
-        }
-    }
 
     /**
      * @param construct the construct on its reference exam
@@ -78,15 +62,15 @@ public final class ContactMeasurement {
             throw new UseCaseException(
                     "construct " + construct.id() + ": interfaces: expected at least one, found none");
         }
-        List<Opened> opened = open(exams);
+        List<OpenedExam> opened = open(exams);
         if (opened.isEmpty()) {
             throw new UseCaseException("No exam could be read. "
                     + String.join(" ", findings.stream().map(Finding::text).toList()));
         }
-        Opened reference = referenceOf(opened);
+        OpenedExam reference = referenceOf(opened);
         noteRepeats(opened);
         List<InterfaceCourse> courses = InterfaceCourse.ofAll(construct, settings);
-        List<Opened> order = new ArrayList<>(opened);
+        List<OpenedExam> order = new ArrayList<>(opened);
         order.remove(reference);
         order.add(0, reference);
         List<ExamResult> results = new ArrayList<>();
@@ -112,13 +96,13 @@ public final class ContactMeasurement {
         return new ContactReport(construct, settings, results, findings);
     }
 
-    private List<Opened> open(List<ExamArgument> exams) {
-        List<Opened> opened = new ArrayList<>();
+    private List<OpenedExam> open(List<ExamArgument> exams) {
+        List<OpenedExam> opened = new ArrayList<>();
         for (int n = 0; n < exams.size(); n++) {
             ExamArgument exam = exams.get(n);
             Progress part = progress.part(HEADER_SHARE * n / exams.size(), HEADER_SHARE * (n + 1) / exams.size());
             try {
-                opened.add(open(exam, part));
+                opened.add(OpenedExam.open(exam, construct, part));
             } catch (UseCaseException e) {
                 findings.add(Finding.error(
                         "EXAM_NOT_READ", e.getMessage(), exam.folder().toString()));
@@ -127,55 +111,13 @@ public final class ContactMeasurement {
         return opened;
     }
 
-    private Opened open(ExamArgument exam, Progress part) throws UseCaseException {
-        IntakeReport report = Intake.scan(List.of(exam.folder()), part);
-        StackChoice choice = StackChoice.of(report, exam.seriesUid());
-        List<Finding> notes = new ArrayList<>(choice.findings());
-        notes.addAll(report.unreadableFindings());
-        if (choice.stack().isEmpty()) {
-            String reasons = String.join(
-                    "; ",
-                    notes.stream()
-                            .map(note -> (note.where().isEmpty() ? "" : note.where() + ": ") + note.text())
-                            .toList());
-            throw new UseCaseException(exam.folder() + ": " + reasons);
-        }
-        notes.addAll(report.findingsOf(choice.stack().get()));
-        Optional<LocalDate> date = date(exam, choice.stack().get(), notes);
-        OptionalInt days = date.isPresent()
-                ? OptionalInt.of(ExamLabel.daysSince(construct.operationDate(), date.get()))
-                : OptionalInt.empty();
-        String label = exam.label().orElseGet(() -> ExamLabel.of(days));
-        return new Opened(exam, choice.stack().get(), notes, days, label);
-    }
-
-    /** The day by the files, else the one given beside them. */
-    private static Optional<LocalDate> date(ExamArgument exam, Stack stack, List<Finding> notes) {
-        Optional<LocalDate> scanned = stack.acquisition().date();
-        if (exam.date().isPresent() && scanned.isPresent() && !scanned.equals(exam.date())) {
-            notes.add(Finding.warning(
-                    "DATE_DIFFERS",
-                    "The files say that the exam was made on " + scanned.get() + ", the subject's document says "
-                            + exam.date().get() + "; the files' day is taken.",
-                    exam.folder().toString()));
-        }
-        if (exam.date().isPresent() && scanned.isEmpty()) {
-            notes.add(Finding.info(
-                    "DATE_GIVEN",
-                    "The day of the exam is the subject's document's: "
-                            + exam.date().get(),
-                    exam.folder().toString()));
-        }
-        return scanned.or(exam::date);
-    }
-
-    private Opened referenceOf(List<Opened> opened) {
-        for (Opened exam : opened) {
+    private OpenedExam referenceOf(List<OpenedExam> opened) {
+        for (OpenedExam exam : opened) {
             if (exam.seriesUid().equals(construct.referenceSeriesUid())) {
                 return exam;
             }
         }
-        Opened first = opened.get(0);
+        OpenedExam first = opened.get(0);
         findings.add(Finding.warning(
                 "NO_REFERENCE_EXAM",
                 "None of the exams is the series on which the construct was laid out (" + construct.referenceSeriesUid()
@@ -186,10 +128,10 @@ public final class ContactMeasurement {
     }
 
     /** One series under two names is one exam; a pose given for a label counts for every exam of that label. */
-    private void noteRepeats(List<Opened> opened) {
+    private void noteRepeats(List<OpenedExam> opened) {
         for (int n = 1; n < opened.size(); n++) {
-            Opened later = opened.get(n);
-            for (Opened earlier : opened.subList(0, n)) {
+            OpenedExam later = opened.get(n);
+            for (OpenedExam earlier : opened.subList(0, n)) {
                 if (later.stack().where().equals(earlier.stack().where())) {
                     findings.add(Finding.warning(
                             "SAME_EXAM_TWICE",
@@ -206,7 +148,7 @@ public final class ContactMeasurement {
         }
     }
 
-    private static List<Finding> otherPatient(Opened exam, Opened reference) {
+    private static List<Finding> otherPatient(OpenedExam exam, OpenedExam reference) {
         String id = exam.stack().slices().get(0).identity().patientId();
         String expected = reference.stack().slices().get(0).identity().patientId();
         return id.equals(expected) || id.isEmpty() || expected.isEmpty()
@@ -217,7 +159,7 @@ public final class ContactMeasurement {
                         exam.label()));
     }
 
-    private ExamResult measure(Opened exam, Opened reference, List<InterfaceCourse> courses, Progress part)
+    private ExamResult measure(OpenedExam exam, OpenedExam reference, List<InterfaceCourse> courses, Progress part)
             throws DicomReadException {
         Stack stack = exam.stack();
         String sha256 = SeriesHash.of(stack);
@@ -227,16 +169,15 @@ public final class ContactMeasurement {
         loaded.findings().stream().filter(f -> !notes.contains(f)).forEach(notes::add);
         notes.addAll(otherPatient(exam, reference));
         boolean isReference = exam == reference;
-        Optional<RigidTransform> given = poses.of(exam.label(), exam.seriesUid());
-        PoseKind kind = given.isPresent() && !isIdentity(given.get()) ? PoseKind.NUDGED : PoseKind.IDENTITY;
-        RigidTransform pose = given.orElse(RigidTransform.IDENTITY);
-        String poseSource = poseSource(exam, given, notes);
+        OpenedExam.Pose posed = exam.pose(construct, poses);
+        RigidTransform pose = posed.referenceToExam();
+        notes.addAll(posed.findings());
         notes.addAll(HuPlausibility.check(loaded.volume(), construct.axes(), pose, exam.label()));
         Acquisition acquisition = loaded.acquisition();
         PointSpreadEstimate spread = PointSpreadEstimate.ofKernelAndThickness(
                 acquisition, loaded.volume().grid());
-        ExamScan scan =
-                new ExamScan(exam.label(), exam.seriesUid(), sha256, loaded.volume(), acquisition, spread, pose, kind);
+        ExamScan scan = new ExamScan(
+                exam.label(), exam.seriesUid(), sha256, loaded.volume(), acquisition, spread, pose, posed.kind());
         List<InterfaceExam> parts = new ArrayList<>();
         for (int n = 0; n < courses.size(); n++) {
             part.stopIfCancelled();
@@ -262,8 +203,8 @@ public final class ContactMeasurement {
                 exam.days(),
                 isReference,
                 isReference ? List.of() : Comparability.between(referenceFacts, facts),
-                kind,
-                poseSource,
+                posed.kind(),
+                posed.source(),
                 pose,
                 spread,
                 parts,
@@ -279,33 +220,5 @@ public final class ContactMeasurement {
                 .mapToDouble(OptionalDouble::getAsDouble)
                 .filter(noise -> noise > 0)
                 .min();
-    }
-
-    private String poseSource(Opened exam, Optional<RigidTransform> given, List<Finding> notes) {
-        boolean isConstructs = exam.seriesUid().equals(construct.referenceSeriesUid());
-        if (isConstructs && given.map(ContactMeasurement::isIdentity).orElse(true)) {
-            return "reference exam";
-        }
-        if (given.isPresent()) {
-            notes.add(Finding.warning(
-                    "POSE_GIVEN",
-                    "The pose was not measured: " + poses.source() + ". It is only as good as that source.",
-                    exam.label()));
-            return poses.source();
-        }
-        String frame = exam.stack().frameOfReferenceUid();
-        if (!frame.isEmpty() && frame.equals(construct.frameOfReferenceUid())) {
-            return "same frame of reference as the reference exam";
-        }
-        notes.add(Finding.warning(
-                "POSE_ASSUMED",
-                "The exam has another frame of reference than the construct and no pose was given: it is measured as if"
-                        + " the patient lay in the same place, which is seldom so. Look at the edges found.",
-                exam.label()));
-        return "assumed: same place as in the reference exam";
-    }
-
-    private static boolean isIdentity(RigidTransform pose) {
-        return pose.rotationAngleDeg() <= NO_MOTION && pose.translationMm().norm() <= NO_MOTION;
     }
 }

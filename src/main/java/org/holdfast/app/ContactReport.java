@@ -2,8 +2,10 @@ package org.holdfast.app;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.holdfast.construct.Construct;
 import org.holdfast.finding.Finding;
+import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.MeasurementSettings;
 
 /**
@@ -20,6 +22,18 @@ public record ContactReport(
     public ContactReport {
         exams = List.copyOf(exams);
         findings = List.copyOf(findings);
+    }
+
+    /** What was found in an exam; empty if none of that label was measured. */
+    public Optional<ExamResult> exam(String label) {
+        return exams.stream().filter(exam -> exam.label().equals(label)).findFirst();
+    }
+
+    /** What was found of an interface in an exam; empty if nothing was. */
+    public Optional<InterfaceExam> of(String examLabel, String interfaceId) {
+        return exam(examLabel).flatMap(exam -> exam.parts().stream()
+                .filter(part -> part.face().id().equals(interfaceId))
+                .findFirst());
     }
 
     /** The same with more findings about the input as a whole. */

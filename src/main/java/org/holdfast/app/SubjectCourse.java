@@ -5,8 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.holdfast.construct.Construct;
-import org.holdfast.finding.Finding;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.progress.Progress;
 
@@ -34,31 +32,29 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
      */
     public static SubjectCourse measure(Path folder, MeasurementSettings settings, Progress progress)
             throws UseCaseException {
-        SubjectFolder subject = SubjectFolder.read(folder);
-        Construct construct = ContactInputs.construct(subject.construct());
-        Path truthFile = folder.resolve(SimulationTruth.DOCUMENT);
-        PoseFile poses = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
-        List<ExamArgument> exams = subject.exams().stream()
-                .map(exam -> new ExamArgument(exam.folder(), Optional.empty(), Optional.of(exam.label()), exam.date()))
-                .toList();
-        ContactReport report = new ContactMeasurement(construct, settings, poses, progress)
-                .measure(exams)
-                .with(surgeryDate(subject, construct));
-        SimulationTruth truth = SimulationTruth.read(folder);
-        List<Path> files = new CourseFiles(report, truth).write(folder);
-        return new SubjectCourse(subject, report, truth, files);
+        return measure(ReviewSubject.open(folder).with(settings), progress);
     }
 
-    /** Days are counted from the operation that the construct names. */
-    private static List<Finding> surgeryDate(SubjectFolder subject, Construct construct) {
-        return subject.surgeryDate().equals(construct.operationDate())
-                ? List.of()
-                : List.of(Finding.warning(
-                        "SURGERY_DATE_DIFFERS",
-                        "The subject's document says that the operation was on " + subject.surgeryDate()
-                                + ", the construct says " + construct.operationDate()
-                                + "; days are counted from the latter.",
-                        subject.folder().resolve(SubjectFolder.DOCUMENT).toString()));
+    /**
+     * Measures a subject by its own settings; its files are written when all is measured.
+     *
+     * @throws UseCaseException if no exam can be read, or a file cannot be written
+     */
+    public static SubjectCourse measure(ReviewSubject subject, Progress progress) throws UseCaseException {
+        List<ExamArgument> exams =
+                subject.folder().exams().stream().map(SubjectCourse::argument).toList();
+        ContactReport report = new ContactMeasurement(
+                        subject.construct(), subject.settings(), subject.poses(), progress)
+                .measure(exams)
+                .with(subject.findings());
+        progress.stopIfCancelled();
+        List<Path> files =
+                new CourseFiles(report, subject.truth()).write(subject.folder().folder());
+        return new SubjectCourse(subject.folder(), report, subject.truth(), files);
+    }
+
+    private static ExamArgument argument(SubjectFolder.Exam exam) {
+        return new ExamArgument(exam.folder(), Optional.empty(), Optional.of(exam.label()), exam.date());
     }
 
     /**

@@ -1,0 +1,43 @@
+package org.holdfast.app;
+
+import java.util.Optional;
+import java.util.Set;
+import org.holdfast.progress.Progress;
+import org.holdfast.volume.HuVolume;
+
+/** Where a review has its images from. Thread-safe; exams are named by their index in the order of time. */
+public interface ExamVolumes extends AutoCloseable {
+
+    /**
+     * What the files of an exam say; read once, then kept.
+     *
+     * @throws UseCaseException if they cannot be read, or no series of them can be looked at
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    ExamFacts facts(int exam, Progress progress) throws UseCaseException;
+
+    /**
+     * The HU of an exam; read if they are not there. Who asks while they are being read waits for the same reading.
+     *
+     * @throws UseCaseException if a file cannot be read, or the memory does not suffice
+     * @throws java.util.concurrent.CancellationException if cancelled; nothing half-read is kept
+     */
+    HuVolume volume(int exam, Progress progress) throws UseCaseException;
+
+    /** The HU of an exam if they are there now; does not read. */
+    Optional<HuVolume> loaded(int exam);
+
+    /** Tells which exams can be seen: their volumes are not given up, however little memory there is. */
+    void onScreen(Set<Integer> exams);
+
+    /**
+     * Hash of an exam's files as they are now; computed once, then kept.
+     *
+     * @throws UseCaseException if they cannot be read
+     */
+    String seriesSha256(int exam, Progress progress) throws UseCaseException;
+
+    /** Gives everything up. */
+    @Override
+    void close();
+}
