@@ -73,7 +73,8 @@ final class ExamPaneGestures {
 
     private void cross(MouseEvent event) {
         double scale = surface.outputScale();
-        exam.moveCrossing(pane, surface.pixelSize(), event.getX() * scale, event.getY() * scale);
+        exam.moveCrossing(
+                pane, surface.pixelSize(), onSurfaceX(event.getX()) * scale, onSurfaceY(event.getY()) * scale);
     }
 
     void released(MouseEvent event) {
@@ -89,7 +90,7 @@ final class ExamPaneGestures {
         double turned = event.getDeltaY() != 0 ? event.getDeltaY() : event.getDeltaX();
         event.consume();
         if (event.isControlDown()) {
-            zoom(Math.pow(ZOOM_STEP, turned / NOTCH), event.getX(), event.getY());
+            zoom(Math.pow(ZOOM_STEP, turned / NOTCH), onSurfaceX(event.getX()), onSurfaceY(event.getY()));
             return;
         }
         // Finer wheels turn by parts of a notch.
@@ -99,6 +100,15 @@ final class ExamPaneGestures {
         if (steps != 0) {
             exam.step(pane, steps * (event.isShiftDown() ? BIG_STEP : 1));
         }
+    }
+
+    /** The pane has a border, which does not belong to the picture. */
+    private double onSurfaceX(double x) {
+        return x - surface.getLayoutX();
+    }
+
+    private double onSurfaceY(double y) {
+        return y - surface.getLayoutY();
     }
 
     /** Magnifies at a place of the picture, logical pixels. */

@@ -107,8 +107,8 @@ final class ExamPaneView extends StackPane {
             double scale = surface.outputScale();
             gestures.zoom(
                     factor,
-                    within(at.crossingX(), at.width(), scale).orElse(getWidth() / 2),
-                    within(at.crossingY(), at.height(), scale).orElse(getHeight() / 2));
+                    within(at.crossingX(), at.width(), scale).orElse(surface.getWidth() / 2),
+                    within(at.crossingY(), at.height(), scale).orElse(surface.getHeight() / 2));
         });
     }
 

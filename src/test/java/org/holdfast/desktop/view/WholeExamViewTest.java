@@ -22,8 +22,10 @@ import javafx.scene.input.ScrollEvent;
 import javafx.stage.Stage;
 import org.holdfast.desktop.WindowTest;
 import org.holdfast.desktop.render.CutQueue;
+import org.holdfast.desktop.render.PixelSize;
 import org.holdfast.desktop.state.ExamPane;
 import org.holdfast.desktop.state.HuWindow;
+import org.holdfast.desktop.viewmodel.CutGeometry;
 import org.holdfast.desktop.viewmodel.ExamLoad;
 import org.holdfast.desktop.viewmodel.WholeExamViewModel;
 import org.holdfast.geometry.PatientPoint;
@@ -244,6 +246,25 @@ class WholeExamViewTest {
         assertEquals(440, exam.look().window().widthHu(), 1e-9);
         assertEquals(100, exam.look().window().centreHu(), 1e-9);
         assertEquals(crossing, exam.look().crossing());
+    }
+
+    @Test
+    void crossingLiesUnderThePointer() throws Exception {
+        load();
+        Node node = pane(ExamPane.CORONAL);
+        mouse(
+                ExamPane.CORONAL,
+                MouseEvent.MOUSE_PRESSED,
+                203,
+                node.getBoundsInParent().getMinY() + 121,
+                false,
+                false);
+
+        // By hand: the pane is 400 × 300 with a border of 2 pixels
+        CutGeometry at =
+                exam.geometry(ExamPane.CORONAL, new PixelSize(396, 296)).orElseThrow();
+        assertEquals(201, at.crossingX(), 1e-6);
+        assertEquals(119, at.crossingY(), 1e-6);
     }
 
     @Test
