@@ -151,6 +151,10 @@ public final class CutQueue implements AutoCloseable {
         if (closed || cells.get(number) != cell || !latest && !cell.newest.mayFollow(order.request())) {
             return;
         }
+        if (latest) {
+            // Nothing waits for this cell: it must not keep a volume in memory.
+            cell.newest = null;
+        }
         finished.put(number, new Finished(order, result));
         if (!posted) {
             posted = true;
