@@ -91,6 +91,12 @@ public final class ScreenPictures {
                 takeBoth(window, "review-" + part, size);
             }
             fx(() -> {
+                window.showWholeExam();
+                return null;
+            });
+            await("whole exam", () -> window.isSettled());
+            takeBoth(window, "whole-exam", size);
+            fx(() -> {
                 window.showKeys();
                 return null;
             });

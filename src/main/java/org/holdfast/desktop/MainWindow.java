@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import javafx.application.Platform;
 import javafx.geometry.Rectangle2D;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -30,6 +31,7 @@ import org.holdfast.desktop.view.KeyPage;
 import org.holdfast.desktop.view.LimitsPage;
 import org.holdfast.desktop.view.ReviewView;
 import org.holdfast.desktop.view.Theme;
+import org.holdfast.desktop.view.WholeExamPage;
 import org.holdfast.desktop.viewmodel.BackgroundRunner;
 import org.holdfast.desktop.viewmodel.FailureText;
 import org.holdfast.desktop.viewmodel.FirstRunViewModel;
@@ -50,6 +52,7 @@ public final class MainWindow {
     private final CutQueue queue;
     private Theme theme = Theme.DARK;
     private Optional<OpenReview> open = Optional.empty();
+    private Optional<WholeExamPage> wholeExam = Optional.empty();
 
     /** A subject's review as long as it is shown. */
     private record OpenReview(ReviewViewModel model, ReviewView view, ReviewKeys keys, Subscription listening) {
@@ -152,12 +155,21 @@ public final class MainWindow {
 
     /** Shows a page over the area with all keys. */
     public void showKeys() {
-        frame.cover(KeyPage.of(frame::uncover));
+        cover(KeyPage.of(this::uncover));
     }
 
     /** Shows a page over the area with what is measured and what cannot be. */
     public void showLimits() {
-        frame.cover(LimitsPage.of(frame::uncover));
+        cover(LimitsPage.of(this::uncover));
+    }
+
+    /** Shows the chosen exam as a whole over the review, if there is one. */
+    public void showWholeExam() {
+        open.ifPresent(review -> {
+            WholeExamPage page = new WholeExamPage(review.model(), queue, this::uncover);
+            cover(page);
+            wholeExam = Optional.of(page);
+        });
     }
 
     /** Dark to light and back. */
@@ -206,12 +218,17 @@ public final class MainWindow {
     }
 
     private void closeReview() {
+        uncover();
         open.ifPresent(OpenReview::close);
         open = Optional.empty();
     }
 
     private void key(KeyEvent event) {
         if (event.getTarget() instanceof TextInputControl) {
+            return;
+        }
+        if (!frame.isCovered() && open.isPresent() && open.get().keys().other(event)) {
+            event.consume();
             return;
         }
         Optional<Act> act = Act.of(event.getCode(), event.isShortcutDown(), event.isShiftDown(), event.isAltDown());
@@ -224,12 +241,40 @@ public final class MainWindow {
                     case LIMITS -> run(this::showLimits);
                     case THEME -> run(this::switchTheme);
                     case OPEN_SUBJECT -> run(this::chooseSubject);
-                    case ESCAPE -> frame.uncover();
+                    case ESCAPE -> uncover();
+                    case WHOLE_EXAM -> open.isPresent() && run(this::toggleWholeExam);
                     default -> false;
                 };
-        if (done || open.isPresent() && open.get().keys().act(act.get(), event)) {
+        if (done || actOnArea(act.get(), event)) {
             event.consume();
         }
+    }
+
+    /** Keys belong to the page that lies over an area, and to the area only while nothing does. */
+    private boolean actOnArea(Act act, KeyEvent event) {
+        if (frame.isCovered()) {
+            return wholeExam.isPresent() && wholeExam.get().act(act);
+        }
+        return open.isPresent() && open.get().keys().act(act, event);
+    }
+
+    private void toggleWholeExam() {
+        if (wholeExam.isPresent()) {
+            uncover();
+        } else {
+            showWholeExam();
+        }
+    }
+
+    private boolean uncover() {
+        wholeExam.ifPresent(WholeExamPage::close);
+        wholeExam = Optional.empty();
+        return frame.uncover();
+    }
+
+    private void cover(Node page) {
+        uncover();
+        frame.cover(page);
     }
 
     private static boolean run(Runnable act) {

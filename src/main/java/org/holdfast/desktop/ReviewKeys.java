@@ -36,9 +36,6 @@ final class ReviewKeys {
 
     /** Does what a key is for; tells whether it was for anything here. */
     boolean act(Act act, KeyEvent event) {
-        if (windowBefore.isPresent() && changesWindow(event.getCode())) {
-            return true;
-        }
         if (belongsToFocused(event)) {
             return false;
         }

@@ -13,6 +13,7 @@ import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.shape.Shape;
 import javafx.scene.text.Text;
+import org.holdfast.desktop.state.ShortName;
 import org.holdfast.desktop.viewmodel.CourseLines;
 import org.holdfast.desktop.viewmodel.CourseLines.Lane;
 import org.holdfast.desktop.viewmodel.CourseLines.Point;
@@ -25,7 +26,7 @@ final class CourseChartView extends Region {
 
     private static final double LEFT = 76;
     private static final double RIGHT = 150;
-    private static final double COMPACT_RIGHT = 88;
+    private static final double COMPACT_RIGHT = 104;
     private static final double THREADS = 30;
     private static final double AXIS = 24;
     private static final double LABEL_ROW = 14;
@@ -135,8 +136,8 @@ final class CourseChartView extends Region {
         double[] rows = LabelRows.apart(ends, LABEL_ROW, top - 4, bottom + 4);
         for (int n = 0; n < ends.length; n++) {
             CourseLines.Line line = lane.lines().get(n);
-            Text label = say(
-                    axis.right() + 10, rows[n] + 4, shortened(line.label()), line.isPicked() ? "end-picked" : "end");
+            String tone = line.isPicked() ? "end-picked" : "end";
+            Text label = say(axis.right() + 10, rows[n] + 4, shortened(line.label(), tone), tone);
             label.setOnMousePressed(event -> onPick.accept(pickedExam, line.partId()));
         }
     }
@@ -214,9 +215,20 @@ final class CourseChartView extends Region {
         return bottom - (value - lane.lowest()) / (lane.highest() - lane.lowest()) * (bottom - top);
     }
 
-    private String shortened(String label) {
-        int most = compact ? 14 : 26;
-        return label.length() <= most ? label : label.substring(0, most - 1) + "…";
+    /** A label cut to the room that it has at the right. */
+    private String shortened(String label, String tone) {
+        double room = (compact ? COMPACT_RIGHT : RIGHT) - 14;
+        String name = compact ? ShortName.of(label) : label;
+        Text text = new Text(name);
+        text.getStyleClass().addAll("course-text", tone);
+        drawing.getChildren().add(text);
+        text.applyCss();
+        while (name.length() > 2 && text.getLayoutBounds().getWidth() > room) {
+            name = name.substring(0, name.length() - 2).stripTrailing() + "…";
+            text.setText(name);
+        }
+        drawing.getChildren().remove(text);
+        return name;
     }
 
     private void add(Node node, String name) {

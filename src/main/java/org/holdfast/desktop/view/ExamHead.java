@@ -32,13 +32,9 @@ final class ExamHead extends VBox {
         title.setText(heading.title());
         warning.setVisible(heading.warning().isPresent());
         warning.setManaged(heading.warning().isPresent());
-        String cause = heading.warning().orElse("");
-        facts.setText(
-                compact
-                        ? heading.compactFacts() + (cause.isEmpty() ? "" : " · " + cause)
-                        : heading.facts() + (cause.isEmpty() ? "" : " · " + cause));
+        facts.setText(compact ? heading.compactFacts() : heading.facts());
         StyleClass.toggle(this, "picked", picked);
-        String said = heading.title() + ", " + heading.facts() + (cause.isEmpty() ? "" : ", " + cause);
+        String said = heading.title() + ", " + heading.facts();
         setAccessibleText(said);
         tooltip.setText(
                 heading.cautions().isEmpty()

@@ -1,6 +1,5 @@
 package org.holdfast.desktop.view;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import javafx.scene.AccessibleRole;
@@ -12,6 +11,7 @@ import org.holdfast.desktop.render.CutRequest;
 import org.holdfast.desktop.render.ImageSurface;
 import org.holdfast.desktop.render.PixelSize;
 import org.holdfast.desktop.state.ExamPane;
+import org.holdfast.desktop.state.Orientation;
 import org.holdfast.desktop.viewmodel.CutGeometry;
 import org.holdfast.desktop.viewmodel.ExamPaneWords;
 import org.holdfast.desktop.viewmodel.WholeExamViewModel;
@@ -24,7 +24,7 @@ final class ExamPaneView extends StackPane {
     private final CutQueue queue;
     private final int cell;
     private final ImageSurface surface = new ImageSurface();
-    private final ExamPaneFurniture furniture = new ExamPaneFurniture();
+    private final CutFurniture furniture = new CutFurniture();
     private final ExamPaneGestures gestures;
     private final Subscription listening;
     private Optional<CutRequest> asked = Optional.empty();
@@ -69,7 +69,7 @@ final class ExamPaneView extends StackPane {
         if (wanted.isEmpty()) {
             queue.forget(cell);
             surface.clear();
-            furniture.hide();
+            furniture.setVisible(false);
         } else if (!wanted.equals(asked)) {
             queue.request(cell, wanted.get(), surface::show);
         }
@@ -82,17 +82,18 @@ final class ExamPaneView extends StackPane {
         CutAxes axes = geometry.axes();
         String position = ExamPaneWords.position(pane, exam.planes().orElseThrow(), exam.look());
         String window = ExamPaneWords.window(exam.look().window());
-        furniture.show(new ExamPaneFurniture.Content(
+        furniture.show(new CutFurniture.Furniture(
                 exam.examLabel() + " \u00B7 " + pane.title(),
                 position + " \u00B7 " + window,
-                List.of(
-                        ExamPaneWords.letters(axes.right().times(-1)),
-                        ExamPaneWords.letters(axes.right()),
-                        ExamPaneWords.letters(axes.down().times(-1)),
-                        ExamPaneWords.letters(axes.down())),
+                new CutFurniture.Letters(
+                        Orientation.letters(axes.right().times(-1)),
+                        Orientation.letters(axes.right()),
+                        Orientation.letters(axes.down().times(-1)),
+                        Orientation.letters(axes.down())),
                 geometry.mmPerPixel() * scale,
                 within(geometry.crossingX(), geometry.width(), scale),
                 within(geometry.crossingY(), geometry.height(), scale)));
+        furniture.setVisible(true);
         setAccessibleText(pane.title() + ", " + exam.examLabel() + ", " + position + ", window " + window);
     }
 

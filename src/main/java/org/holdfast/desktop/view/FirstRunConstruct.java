@@ -33,11 +33,11 @@ final class FirstRunConstruct {
         drawing.body();
         drawing.bar(0.2, 0.285, 0.6, 0.012, "tint-ok");
         drawing.bar(0.2, 0.705, 0.6, 0.012, "tint-change");
+        drawing.rods();
         drawing.screw(0.13, 0.08, "tint-plain", 1);
         drawing.screw(0.13, 0.92, "tint-plain", -1);
         drawing.screw(0.87, 0.08, "tint-plain", 1);
         drawing.screw(0.87, 0.92, "tint-fault", -1);
-        drawing.rods();
         return drawing.group;
     }
 

@@ -14,7 +14,7 @@ import org.holdfast.desktop.state.PartState;
 /** A construct with the course of some of its parts beside it: what the program is about, in one drawing. */
 final class FirstRunDrawing extends Region {
 
-    private static final double MARK = 16;
+    private static final double MARK = 28;
     private static final List<String> EXAMS = List.of("after surgery", "3", "6", "12", "24\u2009mo");
 
     /** A part's course: what becomes of it, where it starts on the construct (share of the height), its states. */

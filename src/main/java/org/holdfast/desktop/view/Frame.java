@@ -34,9 +34,10 @@ public final class Frame extends BorderPane {
         Region spring = new Region();
         VBox.setVgrow(spring, Priority.ALWAYS);
         Label keys = new Label("all keys");
-        keys.getStyleClass().addAll("small-text", "faint");
+        keys.getStyleClass().addAll("small-text", "faint", "rail-help-words");
         HBox help = new HBox(4, new KeyCap("F1"), keys);
         help.setAlignment(Pos.CENTER_LEFT);
+        help.getStyleClass().add("rail-help");
         rail.getStyleClass().addAll("rail", "ground-shade");
         rail.getChildren().addAll(name, step, spring, help);
         title.getStyleClass().add("page-title");
@@ -97,6 +98,11 @@ public final class Frame extends BorderPane {
             content.getChildren().get(0).setVisible(false);
         }
         content.getChildren().add(page);
+    }
+
+    /** Whether a page lies over the area. */
+    public boolean isCovered() {
+        return content.getChildren().size() > 1;
     }
 
     /** Takes the page away; tells whether there was one. */

@@ -38,10 +38,8 @@ final class MatrixCellView extends HBox {
             getChildren().setAll(new StateMark(cell.state(), MARK), words);
         }
         words.setText(cell.words());
+        words.getStyleClass().setAll("label", "cell-text", MarkColour.of(cell.state()));
         StyleClass.toggle(words, "stale", cell.state() == PartState.STALE);
-        for (PartState state : PartState.values()) {
-            StyleClass.toggle(words, MarkColour.of(state), state == cell.state());
-        }
         StyleClass.toggle(this, "in-row", inRow);
         StyleClass.toggle(this, "chosen", isChosen);
         setAccessibleText(aloud);

@@ -5,12 +5,14 @@ import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
+import javafx.scene.control.OverrunStyle;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.desktop.state.ReviewState;
+import org.holdfast.desktop.state.ShortName;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.desktop.viewmodel.PartCell;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
@@ -22,10 +24,11 @@ import org.holdfast.desktop.viewmodel.ReviewViewModel;
 final class MatrixView extends Region {
 
     /** Share of the gutter that the schematic takes; names stand beside it. */
-    private static final double SCHEMATIC = 0.49;
+    private static final double SCHEMATIC = 0.42;
 
     private final ReviewViewModel review;
     private final List<HBox> names = new ArrayList<>();
+    private final List<Label> labels = new ArrayList<>();
     private final List<List<MatrixCellView>> cells = new ArrayList<>();
     private final List<Region> rules = new ArrayList<>();
     private List<Integer> exams = List.of();
@@ -78,6 +81,10 @@ final class MatrixView extends Region {
 
     void setMetrics(ReviewMetrics next) {
         metrics = next;
+        for (int n = 0; n < labels.size(); n++) {
+            String label = review.parts().get(n).label();
+            labels.get(n).setText(next.compact() ? ShortName.of(label) : label);
+        }
         clampRows();
         requestLayout();
     }
@@ -139,6 +146,8 @@ final class MatrixView extends Region {
         number.getStyleClass().addAll("cell-text", "part-number");
         Label label = new Label(part.label());
         label.getStyleClass().addAll("cell-text", "part-name");
+        label.setTextOverrun(OverrunStyle.CENTER_ELLIPSIS);
+        labels.add(label);
         HBox box = new HBox(number, label);
         box.getStyleClass().add("part-row");
         box.setAlignment(Pos.CENTER_LEFT);

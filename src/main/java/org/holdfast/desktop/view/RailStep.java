@@ -2,13 +2,13 @@ package org.holdfast.desktop.view;
 
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.shape.Circle;
 
 /** The step of the work that is open: a knot in a ring, its name, and what there is to do. */
-final class RailStep extends HBox {
+final class RailStep extends FlowPane {
 
     private final Label name = new Label();
     private final Label open = new Label();
@@ -24,6 +24,7 @@ final class RailStep extends HBox {
         open.getStyleClass().addAll("small-text", "faint");
         open.setWrapText(true);
         VBox words = new VBox(name, open);
+        words.getStyleClass().add("rail-words");
         setAlignment(Pos.TOP_LEFT);
         getChildren().addAll(mark, words);
         setVisible(false);

@@ -5,9 +5,7 @@ import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.CutRow;
 import org.holdfast.desktop.state.HuWindow;
@@ -50,13 +48,12 @@ final class ReviewRowHeads {
         slab.getItems().setAll(SlabChoice.all());
         slab.setMaxWidth(Double.MAX_VALUE);
         slab.setAccessibleText("slab");
-        HBox choices = new HBox(6, window, slab);
-        HBox.setHgrow(window, Priority.ALWAYS);
-        HBox.setHgrow(slab, Priority.ALWAYS);
-        along = new RowHead(new RowPictogram(RowPictogram.Row.ALONG), CutRow.ALONG.title(), settings, choices);
-        across = new RowHead(new RowPictogram(RowPictogram.Row.ACROSS), CutRow.ACROSS.title(), tools);
-        faceOn = new RowHead(new RowPictogram(RowPictogram.Row.FACE_ON), "Face-on", legend, apparent);
-        course = new RowHead(new Region(), "Course", courseWords);
+        VBox choices = new VBox(4, window, slab);
+        along = new RowHead(
+                Optional.of(new RowPictogram(RowPictogram.Row.ALONG)), CutRow.ALONG.title(), settings, choices);
+        across = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.ACROSS)), CutRow.ACROSS.title(), tools);
+        faceOn = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.FACE_ON)), "Face-on", legend, apparent);
+        course = new RowHead(Optional.empty(), "Course", courseWords);
         course.setDirection("true months since surgery");
         window.setOnAction(event -> preset());
         slab.setOnAction(event -> {

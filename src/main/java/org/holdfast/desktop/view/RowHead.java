@@ -1,5 +1,6 @@
 package org.holdfast.desktop.view;
 
+import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -13,15 +14,16 @@ final class RowHead extends VBox {
     private final Label direction = new Label();
 
     /**
-     * @param pictogram the row on a small body
+     * @param pictogram the row on a small body; empty for none
      * @param title what the row is called
      * @param more what stands under the direction
      */
-    RowHead(Node pictogram, String title, Node... more) {
+    RowHead(Optional<Node> pictogram, String title, Node... more) {
         getStyleClass().add("row-head");
         Label name = new Label(title);
         name.getStyleClass().add("row-title");
-        HBox first = new HBox(8, pictogram, name);
+        HBox first = new HBox(8, name);
+        pictogram.ifPresent(drawn -> first.getChildren().add(0, drawn));
         first.setAlignment(Pos.CENTER_LEFT);
         direction.getStyleClass().addAll("small-text", "soft");
         direction.setWrapText(true);

@@ -24,7 +24,7 @@ import org.holdfast.desktop.viewmodel.SchematicPlan.Item;
 /** The construct from the front, each part tinted by its state; a click chooses a part. */
 final class Schematic extends Region {
 
-    private static final double MARGIN = 14;
+    private static final double MARGIN = 10;
     private static final double NUMBER_ROOM = 12;
 
     private final SchematicPlan plan;
@@ -117,7 +117,10 @@ final class Schematic extends Region {
         number.setMouseTransparent(true);
         double radius = 7;
         double[] at = SchematicNumbers.place(item, plan, scale);
-        number.resizeRelocate(at[0] - radius, at[1] - radius, 2 * radius, 2 * radius);
+        number.setMinSize(2 * radius, 2 * radius);
+        number.setPrefSize(2 * radius, 2 * radius);
+        number.setMaxSize(2 * radius, 2 * radius);
+        number.relocate(at[0] - radius, at[1] - radius);
         drawing.getChildren().add(number);
     }
 

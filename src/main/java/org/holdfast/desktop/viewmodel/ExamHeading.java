@@ -59,10 +59,13 @@ public record ExamHeading(
                         .map(d -> "other " + d.name().toLowerCase(Locale.ROOT))
                         .toList());
         List<String> cautions = differences.stream().map(Difference::sentence).toList();
+        if (!causes.isEmpty()) {
+            words.add(1, causes);
+        }
         return new ExamHeading(
                 title(exam.label()),
                 String.join(" · ", words),
-                short2,
+                causes.isEmpty() ? short2 : day + " · " + causes,
                 causes.isEmpty() ? Optional.empty() : Optional.of(causes),
                 cautions);
     }

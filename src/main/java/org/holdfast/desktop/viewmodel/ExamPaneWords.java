@@ -1,13 +1,9 @@
 package org.holdfast.desktop.viewmodel;
 
-import java.util.Comparator;
 import java.util.Locale;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.holdfast.desktop.state.ExamPane;
 import org.holdfast.desktop.state.HuWindow;
 import org.holdfast.desktop.state.WholeExamLook;
-import org.holdfast.geometry.PatientVector;
 
 /** What is written on the pictures of a whole exam. Stateless. */
 public final class ExamPaneWords {
@@ -16,9 +12,6 @@ public final class ExamPaneWords {
     private static final String THIN = "\u2009";
 
     private static final String MINUS = "\u2212";
-
-    /** A direction leans towards an axis from this share of it on: 20°. */
-    private static final double LEANS = Math.sin(Math.toRadians(20));
 
     private ExamPaneWords() {}
 
@@ -51,24 +44,5 @@ public final class ExamPaneWords {
     private static String whole(double hu) {
         long rounded = Math.round(hu);
         return rounded < 0 ? MINUS + -rounded : Long.toString(rounded);
-    }
-
-    /**
-     * Letters of a direction, the axis it follows most first: R L, A P, H F (DICOM PS3.3 section C.7.6.1.1.1); a further
-     * one where it leans towards that axis by more than 20°.
-     */
-    public static String letters(PatientVector direction) {
-        PatientVector unit = direction.unit();
-        return Stream.of(new Lean(unit.x(), "L", "R"), new Lean(unit.y(), "P", "A"), new Lean(unit.z(), "H", "F"))
-                .filter(lean -> Math.abs(lean.share()) > LEANS)
-                .sorted(Comparator.comparingDouble(lean -> -Math.abs(lean.share())))
-                .map(Lean::letter)
-                .collect(Collectors.joining());
-    }
-
-    private record Lean(double share, String above, String below) {
-        String letter() {
-            return share > 0 ? above : below;
-        }
     }
 }

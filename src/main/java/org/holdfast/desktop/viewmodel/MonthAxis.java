@@ -13,7 +13,7 @@ import java.util.List;
  */
 public record MonthAxis(double left, double right, double first, double last) {
 
-    private static final int[] STEPS = {1, 2, 3, 6, 12, 24, 60};
+    private static final int[] STEPS = {1, 3, 6, 12, 24, 60};
     /** Ticks keep at least this far apart, logical pixels. */
     private static final double APART = 46;
 

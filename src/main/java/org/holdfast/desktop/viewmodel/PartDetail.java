@@ -118,9 +118,12 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
     }
 
     private static String shifted(ThresholdContact c, int hu) {
-        Stated lower = c.sensitivity().getOrDefault(-hu, Stated.not(""));
-        Stated higher = c.sensitivity().getOrDefault(hu, Stated.not(""));
-        if (lower.value().isEmpty() || higher.value().isEmpty()) {
+        Stated lower = c.sensitivity().get(-hu);
+        Stated higher = c.sensitivity().get(hu);
+        if (lower == null
+                || higher == null
+                || lower.value().isEmpty()
+                || higher.value().isEmpty()) {
             return NOT_STATED;
         }
         return Words.percentRange(higher.value().getAsDouble(), lower.value().getAsDouble()) + '\u2009' + '%';
