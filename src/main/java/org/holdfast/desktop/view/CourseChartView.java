@@ -26,7 +26,7 @@ final class CourseChartView extends Region {
 
     private static final double LEFT = 76;
     private static final double RIGHT = 150;
-    private static final double COMPACT_RIGHT = 104;
+    private static final double COMPACT_RIGHT = 116;
     private static final double THREADS = 30;
     private static final double AXIS = 24;
     private static final double LABEL_ROW = 14;

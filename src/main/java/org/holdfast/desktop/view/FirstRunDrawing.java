@@ -15,7 +15,11 @@ import org.holdfast.desktop.state.PartState;
 final class FirstRunDrawing extends Region {
 
     private static final double MARK = 28;
-    private static final List<String> EXAMS = List.of("after surgery", "3", "6", "12", "24\u2009mo");
+    private static final double SMALL_MARK = 20;
+    /** Under this width the drawing is set closer, logical pixels. */
+    private static final double NARROW = 900;
+
+    private static final List<String> EXAMS = List.of("surgery", "3", "6", "12", "24\u2009mo");
 
     /** A part's course: what becomes of it, where it starts on the construct (share of the height), its states. */
     private record Story(String words, double height, List<PartState> states, boolean isContact) {}
@@ -49,10 +53,12 @@ final class FirstRunDrawing extends Region {
         if (width < 300 || height < 200) {
             return;
         }
-        double constructWidth = Math.min(width * 0.42, height * 0.46);
+        boolean narrow = width < NARROW;
+        double constructWidth = Math.min(width * (narrow ? 0.36 : 0.42), height * 0.46);
         drawing.getChildren().add(FirstRunConstruct.draw(24, 20, constructWidth, height - 40));
-        double left = 24 + constructWidth + 90;
-        double right = width - 190;
+        double left = 24 + constructWidth + (narrow ? 62 : 90);
+        double right = width - (narrow ? 175 : 190);
+        double mark = narrow ? SMALL_MARK : MARK;
         double step = Math.max(24, (right - left) / 4);
         for (int n = 0; n < EXAMS.size(); n++) {
             Text text = text(0, 34, EXAMS.get(n), "tick");
@@ -60,28 +66,28 @@ final class FirstRunDrawing extends Region {
             text.setX(left + n * step - text.getLayoutBounds().getWidth() / 2);
         }
         for (Story story : STORIES) {
-            story(story, left, step, 20 + story.height() * (height - 40), 24 + constructWidth);
+            story(story, left, step, mark, 20 + story.height() * (height - 40), 24 + constructWidth);
         }
     }
 
-    private void story(Story story, double left, double step, double y, double from) {
+    private void story(Story story, double left, double step, double mark, double y, double from) {
         CubicCurve thread = new CubicCurve(from + 6, y, from + 40, y, left - 50, y, left - 14, y);
         add(thread, "course-thread");
         for (int n = 0; n < story.states().size(); n++) {
             double x = left + n * step;
             if (n > 0) {
-                add(new Line(x - step + 14, y, x - 14, y), "course-axis");
+                add(new Line(x - step + mark / 2 + 1, y, x - mark / 2 - 1, y), "course-axis");
             }
             if (story.isContact()) {
                 add(new Circle(x, y, 8), "first-ring");
                 add(new Circle(x, y, 2 + n * 1.4), "first-share");
             } else {
-                StateMark mark = new StateMark(story.states().get(n), MARK);
-                mark.resizeRelocate(x - MARK / 2, y - MARK / 2, MARK, MARK);
-                drawing.getChildren().add(mark);
+                StateMark drawn = new StateMark(story.states().get(n), mark);
+                drawn.resizeRelocate(x - mark / 2, y - mark / 2, mark, mark);
+                drawing.getChildren().add(drawn);
             }
         }
-        text(left + 4 * step + 24, y + 5, story.words(), "story");
+        text(left + 4 * step + 18, y + 5, story.words(), "story");
     }
 
     private Text text(double x, double y, String words, String tone) {

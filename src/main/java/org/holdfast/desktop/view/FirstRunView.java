@@ -52,8 +52,9 @@ public final class FirstRunView extends HBox {
         list.getStyleClass().add("first-list");
         VBox side = new VBox(18, line, what, demo, below, list);
         side.setAlignment(Pos.CENTER_LEFT);
-        side.setPrefWidth(WORDS);
-        side.setMinWidth(360);
+        side.setMinWidth(340);
+        side.prefWidthProperty().bind(widthProperty().multiply(0.34));
+        side.setMaxWidth(WORDS);
         getChildren().addAll(drawing, side);
         model.statusProperty().subscribe(this::show);
     }

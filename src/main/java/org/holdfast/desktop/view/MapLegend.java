@@ -46,8 +46,8 @@ final class MapLegend extends GridPane {
             case BRIDGED -> "bridged";
             case CONTACT -> "contact";
             case NARROW_GAP -> "gap < " + mm(Face.GapLimits.USUAL.narrowMm());
-            case GAP -> "gap to " + mm(Face.GapLimits.USUAL.wideMm());
-            case WIDE_GAP_OR_NO_BONE -> "wider, no bone";
+            case GAP -> "to " + mm(Face.GapLimits.USUAL.wideMm());
+            case WIDE_GAP_OR_NO_BONE -> "wider, none";
             case CANNOT_TELL -> "cannot tell";
         };
     }

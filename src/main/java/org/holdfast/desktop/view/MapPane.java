@@ -78,14 +78,11 @@ final class MapPane extends StackPane {
         double x = picture.referenceX() + way.dot(picture.right().get()) / picture.mmPerPixel();
         double y = picture.referenceY() + way.dot(picture.down().get()) / picture.mmPerPixel();
         CutAxes axes = review.part().frame().faceOn();
+        // The letter of the top stands in the corner, so that it covers nothing of the map.
         furniture.show(new Furniture(
+                Orientation.letters(axes.down().times(-1)),
                 "",
-                "",
-                new Letters(
-                        Orientation.letters(axes.right().times(-1)),
-                        Orientation.letters(axes.right()),
-                        Orientation.letters(axes.down().times(-1)),
-                        ""),
+                new Letters(Orientation.letters(axes.right().times(-1)), Orientation.letters(axes.right()), "", ""),
                 0,
                 CutTicks.within(x, picture.picture().width(), scale),
                 CutTicks.within(y, picture.picture().height(), scale)));

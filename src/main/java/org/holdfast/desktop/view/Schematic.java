@@ -65,7 +65,8 @@ final class Schematic extends Region {
         if (plan.items().isEmpty() || getWidth() < 40 || getHeight() < 40) {
             return;
         }
-        SchematicScale scale = SchematicScale.of(plan, getWidth(), getHeight(), MARGIN + NUMBER_ROOM, MARGIN);
+        SchematicScale scale =
+                SchematicScale.of(plan, getWidth(), getHeight(), compact ? MARGIN : MARGIN + NUMBER_ROOM, MARGIN);
         plan.bones().forEach(bone -> bone(bone, scale));
         for (Item item : plan.items()) {
             SchematicState state = states.getOrDefault(
@@ -85,8 +86,10 @@ final class Schematic extends Region {
                 number(item, scale, picked);
             }
         }
-        side("R", 2);
-        side("L", getWidth() - 9);
+        if (!compact) {
+            side("R", 2);
+            side("L", getWidth() - 9);
+        }
     }
 
     private void bone(BoneOutline bone, SchematicScale scale) {
@@ -106,7 +109,9 @@ final class Schematic extends Region {
         Text label = new Text(bone.label());
         label.getStyleClass().add("schematic-label");
         label.setX((left + right) / 2 - label.getLayoutBounds().getWidth() / 2);
-        label.setY((top + bottom) / 2 + 4);
+        // Outwards of the screws, which cross the middle of a vertebra.
+        boolean isUpper = (top + bottom) / 2 < getHeight() / 2;
+        label.setY(isUpper ? top + 10 : bottom - 4);
         bones.getChildren().addAll(path, label);
     }
 

@@ -73,7 +73,7 @@ final class SidePanel extends VBox {
                     label(
                             "Not measured. This version measures the faces of implants; zones, breaks and migration are"
                                     + " to be seen on the images.",
-                            "body-text",
+                            "small-text",
                             "soft"));
         }
         heading.warning().ifPresent(cause -> warn("HU may not be compared with the reference exam: " + cause + "."));
