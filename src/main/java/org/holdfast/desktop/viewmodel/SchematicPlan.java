@@ -33,6 +33,12 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
     private static final double BONE_MARGIN_MM = 11;
 
     private static final double LEAST_BONE_MM = 20;
+    /** Bodies and faces are drawn at this share of their width, so that there is room between them and the rods. */
+    private static final double NARROWED = 0.82;
+    /** Screws at heights this close are a pair, mm. */
+    private static final double PAIR_MM = 8;
+    /** Each screw of a pair ends at this share of the way to the middle between their heads. */
+    private static final double PAIR_REACH = 0.78;
 
     /**
      * A part on the plan.
@@ -68,13 +74,30 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
         for (ConstructPart part : parts) {
             item(construct, part).ifPresent(items::add);
         }
-        return new SchematicPlan(items, bones(construct, items));
+        List<Item> apart = items.stream().map(item -> apart(item, items)).toList();
+        return new SchematicPlan(apart, bones(construct, apart));
+    }
+
+    /** A screw cut short so that it does not run into its neighbour, which in truth lies beside it. */
+    private static Item apart(Item item, List<Item> all) {
+        Item shorter = item;
+        for (Item other : all) {
+            boolean isPair = item.part().kind() == PartKind.SCREW
+                    && other.part().kind() == PartKind.SCREW
+                    && other != item
+                    && Math.abs(item.y1() - other.y1()) < PAIR_MM;
+            double reach = PAIR_REACH * (other.x1() - item.x1()) / 2;
+            if (isPair && reach * (item.x2() - item.x1()) > 0 && Math.abs(reach) < Math.abs(shorter.x2() - item.x1())) {
+                shorter = new Item(item.part(), item.x1(), item.y1(), item.x1() + reach, item.y2(), item.thickMm());
+            }
+        }
+        return shorter;
     }
 
     private static Optional<Item> item(Construct construct, ConstructPart part) {
         if (part.kind() == PartKind.INTERFACE) {
             PartFrame frame = part.frame();
-            PatientVector across = frame.along().right().times(frame.halfWidthMm());
+            PatientVector across = frame.along().right().times(NARROWED * frame.halfWidthMm());
             return Optional.of(bar(
                     construct,
                     part,
@@ -108,7 +131,7 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
         }
         if (component.shape() instanceof BoxShape || component.shape() instanceof CylinderShape) {
             PartFrame frame = part.frame();
-            double width = extent(component, construct.axes().left(), frame.halfWidthMm());
+            double width = NARROWED * extent(component, construct.axes().left(), frame.halfWidthMm());
             double height = extent(component, construct.axes().cranial(), frame.halfHeightMm());
             double x = x(construct, frame.middle());
             double y = y(construct, frame.middle());
