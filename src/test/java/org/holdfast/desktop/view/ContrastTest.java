@@ -102,6 +102,15 @@ final class ContrastTest {
         }
     }
 
+    @ParameterizedTest
+    @EnumSource(Theme.class)
+    void theLightFillOfAChangeIsTwentyEightPercentOverTheWindow(Theme theme) throws IOException {
+        ThemeTokens tokens = ThemeTokens.of(theme);
+        // By hand: 0.28 of the one and 0.72 of the other in each channel, rounded
+        assertEquals(
+                Contrast.over(tokens.colour("change"), 0.28, tokens.colour("window")), tokens.colour("change-light"));
+    }
+
     @Test
     void writingOnImagesCanBeReadOverTheBrightestImage() {
         // Source: review.css, .on-image: black at 64 %
