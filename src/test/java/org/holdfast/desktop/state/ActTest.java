@@ -1,0 +1,104 @@
+package org.holdfast.desktop.state;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import javafx.scene.input.KeyCode;
+import org.holdfast.desktop.state.Act.Area;
+import org.holdfast.desktop.state.Act.Combination;
+import org.junit.jupiter.api.Test;
+
+/** The one table of keys. */
+final class ActTest {
+
+    /** Letters that answers, key images, comments and the handling of proposals have in a reading. */
+    // Source: the design's table of keys
+    private static final Set<KeyCode> KEPT_FOR_OTHER_AREAS = Set.of(
+            KeyCode.K,
+            KeyCode.C,
+            KeyCode.M,
+            KeyCode.O,
+            KeyCode.A,
+            KeyCode.E,
+            KeyCode.X,
+            KeyCode.U,
+            KeyCode.ENTER,
+            KeyCode.BACK_SPACE);
+
+    @Test
+    void noKeyDoesTwoThings() {
+        Map<Combination, Act> owners = new HashMap<>();
+        for (Act act : Act.values()) {
+            for (Combination combination : act.combinations()) {
+                Act other = owners.put(combination, act);
+                assertTrue(other == null, () -> combination.words() + " is for " + other + " and " + act);
+            }
+        }
+    }
+
+    @Test
+    void lettersAndDigitsOfOtherAreasStayFree() {
+        for (Act act : Act.values()) {
+            for (Combination combination : act.combinations()) {
+                boolean isBare = !combination.control() && !combination.shift();
+                assertFalse(isBare && KEPT_FOR_OTHER_AREAS.contains(combination.code()), act.name());
+                assertFalse(combination.code().isDigitKey() && !combination.control(), act.name());
+            }
+        }
+    }
+
+    @Test
+    void everyActHasWordsAKeyAndAnArea() {
+        int listed = 0;
+        for (Area area : Area.values()) {
+            listed += Act.in(area).size();
+        }
+        assertEquals(Act.values().length, listed);
+        for (Act act : Act.values()) {
+            assertFalse(act.words().isBlank(), act.name());
+            assertFalse(act.keyWords().isBlank(), act.name());
+        }
+    }
+
+    @Test
+    void findsAnActByItsKeys() {
+        assertEquals(Optional.of(Act.STEP_ON), Act.of(KeyCode.PERIOD, false, false, false));
+        assertEquals(Optional.of(Act.STEP_ON_FIVE), Act.of(KeyCode.PERIOD, false, true, false));
+        assertEquals(Optional.of(Act.UNDO), Act.of(KeyCode.Z, true, false, false));
+        assertEquals(Optional.of(Act.REDO), Act.of(KeyCode.Z, true, true, false));
+        assertEquals(Optional.empty(), Act.of(KeyCode.Z, false, false, false));
+    }
+
+    @Test
+    void leavesAltToTheSystem() {
+        for (Act act : Act.values()) {
+            for (Combination keys : act.combinations()) {
+                assertEquals(Optional.empty(), Act.of(keys.code(), keys.control(), keys.shift(), true));
+            }
+        }
+    }
+
+    @Test
+    void theNumericKeypadMagnifiesToo() {
+        assertEquals(Optional.of(Act.ZOOM_IN), Act.of(KeyCode.ADD, false, false, false));
+        assertEquals(Optional.of(Act.ZOOM_OUT), Act.of(KeyCode.SUBTRACT, false, false, false));
+    }
+
+    @Test
+    void writesKeysAsKeyboardsDo() {
+        assertEquals("Ctrl Shift Z", new Combination(KeyCode.Z, true, true).words());
+        assertEquals(
+                List.of("↑", "↓", "←", "→"),
+                List.of(
+                        Act.PART_UP.keyWords(),
+                        Act.PART_DOWN.keyWords(),
+                        Act.EXAM_EARLIER.keyWords(),
+                        Act.EXAM_LATER.keyWords()));
+    }
+}
