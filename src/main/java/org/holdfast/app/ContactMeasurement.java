@@ -162,8 +162,8 @@ public final class ContactMeasurement {
     private ExamResult measure(OpenedExam exam, OpenedExam reference, List<InterfaceCourse> courses, Progress part)
             throws DicomReadException {
         Stack stack = exam.stack();
-        String sha256 = SeriesHash.of(stack);
-        LoadedVolume loaded = VolumeLoader.load(stack, part.part(0, 0.5));
+        String sha256 = SeriesHash.of(stack, part.part(0, 0.1));
+        LoadedVolume loaded = VolumeLoader.load(stack, part.part(0.1, 0.5));
         List<Finding> notes = new ArrayList<>(exam.findings());
         // What is about the stack was said when it was opened; loading may add to it.
         loaded.findings().stream().filter(f -> !notes.contains(f)).forEach(notes::add);

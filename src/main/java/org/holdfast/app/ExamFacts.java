@@ -1,7 +1,9 @@
 package org.holdfast.app;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.holdfast.finding.Finding;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ExamScan.PoseKind;
@@ -9,7 +11,7 @@ import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.VolumeGrid;
 
 /**
- * What the files of an exam say, before any pixel is read. Immutable.
+ * What the files of an exam say; before any pixel is read, and what reading them added. Immutable.
  *
  * @param seriesUid the series that is looked at and measured
  * @param grid where its voxels lie
@@ -34,5 +36,21 @@ public record ExamFacts(
 
     public ExamFacts {
         findings = List.copyOf(findings);
+    }
+
+    /** The same with what else was found out, each finding once. */
+    ExamFacts withFindings(List<Finding> more) {
+        Set<Finding> all = new LinkedHashSet<>(findings);
+        all.addAll(more);
+        return new ExamFacts(
+                seriesUid,
+                grid,
+                acquisition,
+                daysSinceSurgery,
+                isReference,
+                referenceToExam,
+                poseKind,
+                poseSource,
+                List.copyOf(all));
     }
 }

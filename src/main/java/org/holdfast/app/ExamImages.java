@@ -5,10 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.locks.ReentrantLock;
 import org.holdfast.dicom.DicomReadException;
+import org.holdfast.intake.LoadedVolume;
 import org.holdfast.intake.SeriesHash;
-import org.holdfast.intake.Stack;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
@@ -16,7 +15,7 @@ import org.holdfast.volume.HuVolume;
 /**
  * The images of a subject's exams from their folders. Volumes are kept within a bound: when it is exceeded, those that are
  * not on the screen are given up, the longest unused first. What headers said is kept, so that a volume comes back without
- * its folder being searched again.
+ * its folder being searched again; after a failure the folder is searched anew, since it may have been mended.
  */
 public final class ExamImages implements ExamVolumes {
 
@@ -27,16 +26,29 @@ public final class ExamImages implements ExamVolumes {
     private final List<Exam> exams = new ArrayList<>();
     private Set<Integer> onScreen = Set.of();
     private long clock;
+    private volatile boolean closed;
 
-    /** One exam; {@code reading} keeps two callers from reading it twice, all else is guarded by the images. */
+    /**
+     * One exam. Each turn keeps two callers from doing the same work twice, and only that: headers can be asked for while
+     * a volume is read, a volume while files are hashed. Volume and use are guarded by the images.
+     */
     private static final class Exam {
-        private final ReentrantLock reading = new ReentrantLock();
-        private OpenedExam opened;
-        private ExamFacts facts;
+        private final ReviewExam named;
+        private final Turn scanning = new Turn();
+        private final Turn reading = new Turn();
+        private final Turn hashing = new Turn();
+        private volatile Scanned scanned;
+        private volatile String sha256;
         private HuVolume volume;
-        private String sha256;
         private long lastUse;
+
+        Exam(ReviewExam named) {
+            this.named = named;
+        }
     }
+
+    /** What the headers of an exam said. */
+    private record Scanned(OpenedExam opened, ExamFacts facts) {}
 
     /**
      * @param subject whose exams
@@ -48,7 +60,7 @@ public final class ExamImages implements ExamVolumes {
         }
         this.subject = subject;
         this.budgetBytes = budgetBytes;
-        subject.exams().forEach(exam -> exams.add(new Exam()));
+        subject.exams().forEach(exam -> exams.add(new Exam(exam)));
     }
 
     /** Half of the memory that the program may use: the rest is for cuts, measuring and the window. */
@@ -58,35 +70,19 @@ public final class ExamImages implements ExamVolumes {
 
     @Override
     public ExamFacts facts(int index, Progress progress) throws UseCaseException {
-        Exam exam = exams.get(index);
-        exam.reading.lock();
-        try {
-            open(index, exam, progress);
-            return exam.facts;
-        } finally {
-            exam.reading.unlock();
-        }
+        return scanned(exams.get(index), untilClosed(progress)).facts();
     }
 
     @Override
     public HuVolume volume(int index, Progress progress) throws UseCaseException {
         Exam exam = exams.get(index);
-        exam.reading.lock();
+        Progress own = untilClosed(progress);
+        exam.reading.take(own);
         try {
             Optional<HuVolume> there = loaded(index);
-            if (there.isPresent()) {
-                return there.get();
-            }
-            open(index, exam, progress.part(0, HEADER_SHARE));
-            Stack stack = exam.opened.stack();
-            HuVolume volume =
-                    VolumeLoader.load(stack, progress.part(HEADER_SHARE, 1)).volume();
-            keep(exam, volume);
-            return volume;
-        } catch (DicomReadException e) {
-            throw new UseCaseException(subject.exams().get(index).folder() + ": " + e.getMessage(), e);
+            return there.isPresent() ? there.get() : read(exam, exam.reading.shared(own));
         } finally {
-            exam.reading.unlock();
+            exam.reading.give();
         }
     }
 
@@ -99,45 +95,71 @@ public final class ExamImages implements ExamVolumes {
 
     @Override
     public synchronized void onScreen(Set<Integer> seen) {
+        seen.forEach(index -> exams.get(index).lastUse = ++clock);
         onScreen = Set.copyOf(seen);
-        for (int index : seen) {
-            exams.get(index).lastUse = ++clock;
-        }
         release();
     }
 
     @Override
     public String seriesSha256(int index, Progress progress) throws UseCaseException {
         Exam exam = exams.get(index);
-        exam.reading.lock();
+        Progress own = untilClosed(progress);
+        exam.hashing.take(own);
         try {
-            open(index, exam, progress);
             if (exam.sha256 == null) {
-                exam.sha256 = SeriesHash.of(exam.opened.stack());
+                Progress shared = exam.hashing.shared(own);
+                OpenedExam opened = scanned(exam, shared.part(0, HEADER_SHARE)).opened();
+                exam.sha256 = SeriesHash.of(opened.stack(), shared.part(HEADER_SHARE, 1));
             }
             return exam.sha256;
         } catch (DicomReadException e) {
-            throw new UseCaseException(subject.exams().get(index).folder() + ": " + e.getMessage(), e);
+            throw failed(exam, e);
         } finally {
-            exam.reading.unlock();
+            exam.hashing.give();
         }
     }
 
     @Override
-    public synchronized void close() {
-        exams.forEach(exam -> exam.volume = null);
+    public void close() {
+        closed = true;
+        synchronized (this) {
+            exams.forEach(exam -> exam.volume = null);
+        }
     }
 
-    private void open(int index, Exam exam, Progress progress) throws UseCaseException {
-        if (exam.opened != null) {
-            return;
+    private HuVolume read(Exam exam, Progress progress) throws UseCaseException {
+        Scanned scanned = scanned(exam, progress.part(0, HEADER_SHARE));
+        try {
+            LoadedVolume loaded = VolumeLoader.load(scanned.opened().stack(), progress.part(HEADER_SHARE, 1));
+            exam.scanned = new Scanned(scanned.opened(), scanned.facts().withFindings(loaded.findings()));
+            keep(exam, loaded.volume());
+            return loaded.volume();
+        } catch (DicomReadException e) {
+            throw failed(exam, e);
         }
-        ReviewExam named = subject.exams().get(index);
-        ExamArgument argument =
-                new ExamArgument(named.folder(), Optional.empty(), Optional.of(named.label()), named.date());
-        OpenedExam opened = OpenedExam.open(argument, subject.construct(), progress);
+    }
+
+    private Scanned scanned(Exam exam, Progress progress) throws UseCaseException {
+        Scanned known = exam.scanned;
+        if (known != null) {
+            progress.stopIfCancelled();
+            return known;
+        }
+        exam.scanning.take(progress);
+        try {
+            if (exam.scanned == null) {
+                exam.scanned = scan(exam.named, exam.scanning.shared(progress));
+            }
+            return exam.scanned;
+        } finally {
+            exam.scanning.give();
+        }
+    }
+
+    private Scanned scan(ReviewExam named, Progress progress) throws UseCaseException {
+        OpenedExam opened = OpenedExam.open(named.argument(), subject.construct(), progress);
         OpenedExam.Pose pose = opened.pose(subject.construct(), subject.poses());
-        exam.facts = new ExamFacts(
+        ExamFacts facts = new ExamFacts(
                 opened.seriesUid(),
                 opened.stack().grid(),
                 opened.stack().acquisition(),
@@ -147,10 +169,34 @@ public final class ExamImages implements ExamVolumes {
                 pose.kind(),
                 pose.source(),
                 opened.findings());
-        exam.opened = opened;
+        return new Scanned(opened, facts.withFindings(pose.findings()));
+    }
+
+    /** Files that could not be read may be others by now: nothing that was known of them is kept. */
+    private static UseCaseException failed(Exam exam, DicomReadException e) {
+        exam.scanned = null;
+        exam.sha256 = null;
+        return new UseCaseException(exam.named.folder() + ": " + e.getMessage(), e);
+    }
+
+    private Progress untilClosed(Progress progress) {
+        return new Progress() {
+            @Override
+            public void report(double fraction, String activity) {
+                progress.report(fraction, activity);
+            }
+
+            @Override
+            public boolean isCancelled() {
+                return closed || progress.isCancelled();
+            }
+        };
     }
 
     private synchronized void keep(Exam exam, HuVolume volume) {
+        if (closed) {
+            return;
+        }
         exam.volume = volume;
         exam.lastUse = ++clock;
         release();
@@ -162,13 +208,10 @@ public final class ExamImages implements ExamVolumes {
                 .filter(exam -> exam.volume != null)
                 .mapToLong(exam -> exam.volume.voxelBytes())
                 .sum();
-        List<Exam> unseen = new ArrayList<>();
-        for (int index = 0; index < exams.size(); index++) {
-            if (!onScreen.contains(index) && exams.get(index).volume != null) {
-                unseen.add(exams.get(index));
-            }
-        }
-        unseen.sort(Comparator.comparingLong(exam -> exam.lastUse));
+        List<Exam> unseen = exams.stream()
+                .filter(exam -> exam.volume != null && !onScreen.contains(exam.named.index()))
+                .sorted(Comparator.comparingLong(exam -> exam.lastUse))
+                .toList();
         for (Exam exam : unseen) {
             if (kept <= budgetBytes) {
                 return;

@@ -17,7 +17,8 @@ public interface ExamVolumes extends AutoCloseable {
     ExamFacts facts(int exam, Progress progress) throws UseCaseException;
 
     /**
-     * The HU of an exam; read if they are not there. Who asks while they are being read waits for the same reading.
+     * The HU of an exam; read if they are not there. Who asks while they are being read waits for the same reading,
+     * and may be cancelled without stopping it.
      *
      * @throws UseCaseException if a file cannot be read, or the memory does not suffice
      * @throws java.util.concurrent.CancellationException if cancelled; nothing half-read is kept
@@ -34,10 +35,11 @@ public interface ExamVolumes extends AutoCloseable {
      * Hash of an exam's files as they are now; computed once, then kept.
      *
      * @throws UseCaseException if they cannot be read
+     * @throws java.util.concurrent.CancellationException if cancelled
      */
     String seriesSha256(int exam, Progress progress) throws UseCaseException;
 
-    /** Gives everything up. */
+    /** Gives everything up; what is being read stops, and whatever is asked for later, as if cancelled. */
     @Override
     void close();
 }

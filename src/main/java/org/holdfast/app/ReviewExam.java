@@ -31,4 +31,9 @@ public record ReviewExam(
         Objects.requireNonNull(date, "date");
         Objects.requireNonNull(posture, "posture");
     }
+
+    /** The exam as a measurement is told of it. */
+    ExamArgument argument() {
+        return new ExamArgument(folder, Optional.empty(), Optional.of(label), date);
+    }
 }

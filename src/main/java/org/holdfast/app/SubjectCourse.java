@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.progress.Progress;
 
@@ -42,7 +41,7 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
      */
     public static SubjectCourse measure(ReviewSubject subject, Progress progress) throws UseCaseException {
         List<ExamArgument> exams =
-                subject.folder().exams().stream().map(SubjectCourse::argument).toList();
+                subject.exams().stream().map(ReviewExam::argument).toList();
         ContactReport report = new ContactMeasurement(
                         subject.construct(), subject.settings(), subject.poses(), progress)
                 .measure(exams)
@@ -51,10 +50,6 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
         List<Path> files =
                 new CourseFiles(report, subject.truth()).write(subject.folder().folder());
         return new SubjectCourse(subject.folder(), report, subject.truth(), files);
-    }
-
-    private static ExamArgument argument(SubjectFolder.Exam exam) {
-        return new ExamArgument(exam.folder(), Optional.empty(), Optional.of(exam.label()), exam.date());
     }
 
     /**

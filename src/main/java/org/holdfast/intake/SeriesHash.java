@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import org.holdfast.dicom.DicomReadException;
+import org.holdfast.progress.Progress;
 
 /** One number for the exact files of a stack, kept with every result that was measured on it. */
 public final class SeriesHash {
@@ -16,8 +17,21 @@ public final class SeriesHash {
      * @throws DicomReadException if a file cannot be read
      */
     public static String of(Stack stack) throws DicomReadException {
+        return of(stack, Progress.NONE);
+    }
+
+    /**
+     * {@link #of(Stack)}, which can be stopped between two files.
+     *
+     * @throws DicomReadException if a file cannot be read
+     * @throws java.util.concurrent.CancellationException if the person stopped it
+     */
+    public static String of(Stack stack, Progress progress) throws DicomReadException {
         MessageDigest digest = PixelDigest.sha256();
+        int done = 0;
         for (ImageHeader slice : stack.slices()) {
+            progress.stopIfCancelled();
+            progress.report((double) done++ / stack.slices().size(), "checking the files");
             digest.update(slice.identity().sopInstanceUid().getBytes(StandardCharsets.US_ASCII));
             digest.update((byte) 0);
             digest.update(PixelDigest.ofFile(slice.path()));
