@@ -68,26 +68,26 @@ final class ActTest {
 
     @Test
     void findsAnActByItsKeys() {
-        assertEquals(Optional.of(Act.STEP_ON), Act.of(KeyCode.PERIOD, false, false, false));
-        assertEquals(Optional.of(Act.STEP_ON_FIVE), Act.of(KeyCode.PERIOD, false, true, false));
-        assertEquals(Optional.of(Act.UNDO), Act.of(KeyCode.Z, true, false, false));
-        assertEquals(Optional.of(Act.REDO), Act.of(KeyCode.Z, true, true, false));
-        assertEquals(Optional.empty(), Act.of(KeyCode.Z, false, false, false));
+        assertEquals(Optional.of(Act.STEP_ON), Bindings.usual().act(KeyCode.PERIOD, false, false, false));
+        assertEquals(Optional.of(Act.STEP_ON_FIVE), Bindings.usual().act(KeyCode.PERIOD, false, true, false));
+        assertEquals(Optional.of(Act.UNDO), Bindings.usual().act(KeyCode.Z, true, false, false));
+        assertEquals(Optional.of(Act.REDO), Bindings.usual().act(KeyCode.Z, true, true, false));
+        assertEquals(Optional.empty(), Bindings.usual().act(KeyCode.Z, false, false, false));
     }
 
     @Test
     void leavesAltToTheSystem() {
         for (Act act : Act.values()) {
             for (Combination keys : act.combinations()) {
-                assertEquals(Optional.empty(), Act.of(keys.code(), keys.control(), keys.shift(), true));
+                assertEquals(Optional.empty(), Bindings.usual().act(keys.code(), keys.control(), keys.shift(), true));
             }
         }
     }
 
     @Test
     void theNumericKeypadMagnifiesToo() {
-        assertEquals(Optional.of(Act.ZOOM_IN), Act.of(KeyCode.ADD, false, false, false));
-        assertEquals(Optional.of(Act.ZOOM_OUT), Act.of(KeyCode.SUBTRACT, false, false, false));
+        assertEquals(Optional.of(Act.ZOOM_IN), Bindings.usual().act(KeyCode.ADD, false, false, false));
+        assertEquals(Optional.of(Act.ZOOM_OUT), Bindings.usual().act(KeyCode.SUBTRACT, false, false, false));
     }
 
     @Test

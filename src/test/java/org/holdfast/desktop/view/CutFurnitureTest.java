@@ -1,6 +1,5 @@
 package org.holdfast.desktop.view;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -10,125 +9,87 @@ import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Label;
-import javafx.scene.layout.Pane;
 import javafx.scene.shape.Line;
-import javafx.scene.shape.Polyline;
 import org.holdfast.desktop.WindowTest;
-import org.holdfast.desktop.view.CutFurniture.Furniture;
-import org.holdfast.desktop.view.CutFurniture.Letters;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Words and lines over a picture. */
+/** What lies at the edges of a picture, from the smallest cut of the strip to a pane of the whole exam. */
 @ExtendWith(WindowTest.class)
 final class CutFurnitureTest {
 
-    private static final double HALF_PIXEL = 0.5;
+    private static final CutFurniture.Letters CORONAL = new CutFurniture.Letters("R", "L", "H", "F");
+    private static final String SETTINGS = "slice 120 of 412 · C 650 W 2700";
 
-    // Widths of a column at 1280, 1920 and 3840 px; ticks in the middle, where letters would stand, and near the edges
-    @ParameterizedTest
-    @CsvSource({"150, 110, 75, 55", "231, 176, 115, 88", "231, 176, 10, 10", "231, 176, 222, 168", "470, 400, 235, 200"
-    })
-    void noWordsCoverOthersOrATick(double width, double height, double tickX, double tickY) throws Exception {
-        WindowTest.fxRun(() -> {
-            CutFurniture furniture =
-                    laidOut(furniture("12 mo", 0.2, OptionalDouble.of(tickX), OptionalDouble.of(tickY)), width, height);
-            List<Label> words = words(furniture);
-            for (Label one : words) {
-                Bounds bounds = one.getBoundsInParent();
-                assertTrue(
-                        bounds.getMinX() >= 0
-                                && bounds.getMinY() >= 0
-                                && bounds.getMaxX() <= width
-                                && bounds.getMaxY() <= height,
-                        one.getText() + " at " + bounds);
-                for (Label other : words) {
-                    assertFalse(
-                            one != other && bounds.intersects(other.getBoundsInParent()),
-                            one.getText() + " over " + other.getText());
-                }
-            }
-        });
+    private static CutFurniture laidOut(
+            double width, double height, String settings, OptionalDouble tickX, OptionalDouble tickY) {
+        CutFurniture node = new CutFurniture();
+        Theme.DARK.apply(new Scene(node, width, height));
+        node.show(new CutFurniture.Furniture("24 mo", settings, CORONAL, 0.2, tickX, tickY));
+        node.applyCss();
+        node.resize(width, height);
+        node.layout();
+        return node;
     }
 
-    @Test
-    void ticksStayAtTheEdges() throws Exception {
-        WindowTest.fxRun(() -> {
-            CutFurniture furniture =
-                    laidOut(furniture("12 mo", 0.2, OptionalDouble.of(100), OptionalDouble.of(80)), 231, 176);
-            List<Line> ticks = lines(furniture);
-            assertEquals(4, ticks.size());
-            for (Line tick : ticks) {
-                Bounds bounds = tick.getBoundsInParent();
-                boolean atEdge = bounds.getMaxX() <= 12
-                        || bounds.getMinX() >= 231 - 12
-                        || bounds.getMaxY() <= 12
-                        || bounds.getMinY() >= 176 - 12;
-                assertTrue(atEdge, "a tick runs over the picture: " + bounds);
-            }
-        });
-    }
-
-    @Test
-    void noTickIsDrawnForACrossingElsewhere() throws Exception {
-        WindowTest.fxRun(() -> {
-            CutFurniture furniture =
-                    laidOut(furniture("12 mo", 0.2, OptionalDouble.empty(), OptionalDouble.empty()), 231, 176);
-            assertTrue(lines(furniture).isEmpty());
-        });
-    }
-
-    @Test
-    void theBarIsAsLongAsItSays() throws Exception {
-        WindowTest.fxRun(() -> {
-            CutFurniture furniture =
-                    laidOut(furniture("12 mo", 0.2, OptionalDouble.empty(), OptionalDouble.empty()), 231, 176);
-            Polyline bar = (Polyline) furniture.getChildrenUnmodifiable().stream()
-                    .filter(Polyline.class::isInstance)
-                    .findFirst()
-                    .orElseThrow();
-            double px = bar.getPoints().get(6) - bar.getPoints().get(0);
-            // By hand: 10 mm at 0.2 mm a pixel, the longest round length within 30 % of 231 px
-            assertEquals(50, px, HALF_PIXEL);
-            assertTrue(
-                    words(furniture).stream().anyMatch(label -> label.getText().equals("10\u2009mm")));
-        });
-    }
-
-    @Test
-    void doesNotStandInTheMousesWay() throws Exception {
-        WindowTest.fxRun(() -> assertTrue(new CutFurniture().isMouseTransparent()));
-    }
-
-    private static Furniture furniture(String label, double mmPerPx, OptionalDouble tickX, OptionalDouble tickY) {
-        return new Furniture(label, "", new Letters("R", "L", "HA", "FP"), mmPerPx, tickX, tickY);
-    }
-
-    private static CutFurniture laidOut(Furniture shown, double width, double height) {
-        CutFurniture furniture = new CutFurniture();
-        Theme.DARK.apply(new Scene(new Pane(furniture)));
-        furniture.show(shown);
-        furniture.resize(width, height);
-        furniture.applyCss();
-        furniture.layout();
-        return furniture;
-    }
-
-    private static List<Label> words(CutFurniture furniture) {
-        return furniture.getChildrenUnmodifiable().stream()
-                .filter(Node::isVisible)
-                .filter(Label.class::isInstance)
-                .map(Label.class::cast)
-                .toList();
-    }
-
-    private static List<Line> lines(CutFurniture furniture) {
-        return furniture.getChildrenUnmodifiable().stream()
-                .filter(Node::isVisible)
+    private static List<Line> ticks(CutFurniture node) {
+        return node.getChildrenUnmodifiable().stream()
                 .filter(Line.class::isInstance)
                 .map(Line.class::cast)
                 .toList();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"148,119,''", "231,174,''", "300,260,'" + SETTINGS + "'", "420,340,'" + SETTINGS + "'"})
+    void keepsWordsApartAndInsideWhereverTheCutsCross(double width, double height, String settings) throws Exception {
+        for (double share = 0; share <= 1; share += 0.05) {
+            OptionalDouble x = OptionalDouble.of(share * width);
+            OptionalDouble y = OptionalDouble.of(share * height);
+            WindowTest.fxRun(() -> {
+                CutFurniture node = laidOut(width, height, settings, x, y);
+                List<Node> words = node.getChildrenUnmodifiable().stream()
+                        .filter(child -> child.isVisible() && child instanceof Label)
+                        .toList();
+                for (Node one : words) {
+                    assertTrue(
+                            node.getLayoutBounds().contains(one.getBoundsInParent()),
+                            one + " leaves the picture, cuts crossing at " + x);
+                    for (Node other : words) {
+                        assertFalse(
+                                one != other && one.getBoundsInParent().intersects(other.getBoundsInParent()),
+                                one + " meets " + other + ", cuts crossing at " + x);
+                    }
+                    for (Line tick : ticks(node)) {
+                        assertFalse(
+                                one.getBoundsInParent().intersects(tick.getBoundsInParent())
+                                        && CORONAL.toString().contains("=" + ((Label) one).getText()),
+                                one + " lies on a tick, cuts crossing at " + x);
+                    }
+                }
+            });
+        }
+    }
+
+    @Test
+    void drawsTicksAtTheEdgesOnly() throws Exception {
+        WindowTest.fxRun(() -> {
+            CutFurniture node = laidOut(231, 174, "", OptionalDouble.of(115), OptionalDouble.of(90));
+            for (Line tick : ticks(node)) {
+                Bounds at = tick.getBoundsInParent();
+                boolean isAtEdge =
+                        at.getMaxX() <= 11 || at.getMinX() >= 220 || at.getMaxY() <= 11 || at.getMinY() >= 163;
+                assertTrue(tick.isVisible() && isAtEdge, at.toString());
+            }
+        });
+    }
+
+    @Test
+    void drawsNoTickOfACrossingOutsideThePicture() throws Exception {
+        WindowTest.fxRun(() -> {
+            CutFurniture node = laidOut(231, 174, "", OptionalDouble.empty(), OptionalDouble.empty());
+            assertTrue(ticks(node).stream().noneMatch(Node::isVisible));
+        });
     }
 }
