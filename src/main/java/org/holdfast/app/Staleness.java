@@ -1,15 +1,22 @@
 package org.holdfast.app;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.holdfast.construct.Construct;
+import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.SettingsJson;
 import org.holdfast.measure.StaleKey;
 import org.holdfast.progress.Progress;
 
-/** Whether stored numbers still belong to their inputs, and if not, what changed. Immutable. */
+/**
+ * Whether stored numbers still belong to their inputs, and if not, what changed: settings, construct, files, method, and
+ * the pose, which is no part of a result's key. Immutable.
+ */
 public final class Staleness {
 
     private final Map<String, String> why;
@@ -25,24 +32,14 @@ public final class Staleness {
      * @param subject documents as they are now
      * @param volumes files of the exams as they are now
      * @param progress how far it is; hashing reads all files
+     * @throws java.util.concurrent.CancellationException if cancelled
      */
     public static Staleness of(ContactReport stored, ReviewSubject subject, ExamVolumes volumes, Progress progress) {
-        Map<String, String> hashes = new HashMap<>();
-        Map<String, String> unreadable = new HashMap<>();
-        for (ReviewExam exam : subject.exams()) {
-            progress.stopIfCancelled();
-            double from = (double) exam.index() / subject.exams().size();
-            double to = (exam.index() + 1.0) / subject.exams().size();
-            try {
-                hashes.put(exam.label(), volumes.seriesSha256(exam.index(), progress.part(from, Math.min(1, to))));
-            } catch (UseCaseException e) {
-                unreadable.put(exam.label(), e.getMessage());
-            }
-        }
+        FilesNow files = FilesNow.of(subject, volumes, progress);
         Map<String, String> why = new HashMap<>();
         for (ExamResult exam : stored.exams()) {
             for (InterfaceExam part : exam.parts()) {
-                why(stored, subject, exam, part, hashes, unreadable)
+                why(stored, subject, exam, part, files)
                         .ifPresent(
                                 words -> why.put(key(exam.label(), part.face().id()), words));
             }
@@ -50,7 +47,10 @@ public final class Staleness {
         return new Staleness(why);
     }
 
-    /** Why the number of an interface in an exam no longer belongs to its inputs; empty if it does. */
+    /**
+     * Why the number of an interface in an exam no longer belongs to its inputs; empty if it does, or if there is no such
+     * number.
+     */
     public Optional<String> why(String examLabel, String interfaceId) {
         return Optional.ofNullable(why.get(key(examLabel, interfaceId)));
     }
@@ -60,66 +60,120 @@ public final class Staleness {
         return why.isEmpty();
     }
 
-    private static Optional<String> why(
-            ContactReport stored,
-            ReviewSubject subject,
-            ExamResult exam,
-            InterfaceExam part,
-            Map<String, String> hashes,
-            Map<String, String> unreadable) {
-        if (unreadable.containsKey(exam.label())) {
-            return Optional.of("measured, but its files can no longer be read: " + unreadable.get(exam.label()));
+    /**
+     * The files of a subject's exams as they are now.
+     *
+     * @param sha256 hashes by label; two exams may have one label
+     * @param unreadable why an exam cannot be read, by label
+     */
+    private record FilesNow(Map<String, List<String>> sha256, Map<String, String> unreadable) {
+
+        static FilesNow of(ReviewSubject subject, ExamVolumes volumes, Progress progress) {
+            FilesNow files = new FilesNow(new HashMap<>(), new HashMap<>());
+            int count = subject.exams().size();
+            for (ReviewExam exam : subject.exams()) {
+                progress.stopIfCancelled();
+                Progress part = progress.part((double) exam.index() / count, (exam.index() + 1.0) / count);
+                try {
+                    String hash = volumes.seriesSha256(exam.index(), part);
+                    files.sha256
+                            .computeIfAbsent(exam.label(), label -> new ArrayList<>())
+                            .add(hash);
+                } catch (UseCaseException e) {
+                    files.unreadable.put(exam.label(), e.getMessage());
+                }
+            }
+            return files;
         }
-        String now = hashes.get(exam.label());
-        if (now == null) {
-            return Optional.of("measured, but the exam is no longer in the subject's document");
-        }
-        ExamResult reference = stored.exams().stream()
-                .filter(ExamResult::isReference)
-                .findFirst()
-                .orElse(exam);
-        String referenceNow = hashes.getOrDefault(reference.label(), "");
-        for (String first : List.of(referenceNow, now)) {
-            if (StaleKey.of(subject.settings(), subject.construct(), List.of(first, now))
-                    .equals(part.key())) {
+
+        /** Why the files of a measured exam are not those that were measured; empty if they are. */
+        Optional<String> changed(ExamResult exam, String name) {
+            if (sha256.getOrDefault(exam.label(), List.of()).contains(exam.seriesSha256())) {
                 return Optional.empty();
             }
+            if (unreadable.containsKey(exam.label())) {
+                return Optional.of("measured, but " + name + " can no longer be read: " + unreadable.get(exam.label()));
+            }
+            return Optional.of(
+                    sha256.containsKey(exam.label())
+                            ? "the files of " + name + " have changed since it was measured"
+                            : "measured, but " + name + " is no longer in the subject's document");
         }
-        if (!now.equals(exam.seriesSha256()) || !referenceNow.equals(reference.seriesSha256())) {
-            return Optional.of("the files of the " + (now.equals(exam.seriesSha256()) ? "reference exam" : "exam")
-                    + " have changed since it was measured");
-        }
-        return Optional.of(documents(stored, subject));
     }
 
-    private static String documents(ContactReport stored, ReviewSubject subject) {
+    private static Optional<String> why(
+            ContactReport stored, ReviewSubject subject, ExamResult exam, InterfaceExam part, FilesNow files) {
+        Optional<String> changed = files.changed(exam, "the exam");
+        if (changed.isPresent()) {
+            return changed;
+        }
+        Optional<ExamResult> reference = referenceOf(stored, exam, part);
+        if (reference.isEmpty()) {
+            return Optional.of("measured by an older version of the method");
+        }
+        return files.changed(reference.get(), "the reference exam")
+                .or(() -> documents(stored, subject, exam))
+                .or(() -> pose(subject, exam, "the exam"))
+                .or(() -> pose(subject, reference.get(), "the reference exam"));
+    }
+
+    /**
+     * The exam that fixed threshold and edges of a part: the one whose hash makes the part's key under the settings and the
+     * construct it was measured with. It need not be the report's reference exam, where the part could not be measured
+     * there. None makes the key if the method was another one.
+     */
+    private static Optional<ExamResult> referenceOf(ContactReport stored, ExamResult exam, InterfaceExam part) {
+        return stored.exams().stream()
+                .filter(first -> StaleKey.of(
+                                stored.settings(),
+                                stored.construct(),
+                                List.of(first.seriesSha256(), exam.seriesSha256()))
+                        .equals(part.key()))
+                .findFirst();
+    }
+
+    private static Optional<String> documents(ContactReport stored, ReviewSubject subject, ExamResult exam) {
+        List<String> same = List.of(exam.seriesSha256());
+        if (StaleKey.of(stored.settings(), stored.construct(), same)
+                .equals(StaleKey.of(subject.settings(), subject.construct(), same))) {
+            return Optional.empty();
+        }
         String changed = changedSettings(stored, subject);
-        if (!changed.isEmpty()) {
-            return "measured with other settings: " + changed;
+        return Optional.of(
+                changed.isEmpty()
+                        ? changedConstruct(stored.construct(), subject.construct())
+                        : "measured with other settings: " + changed);
+    }
+
+    private static String changedConstruct(Construct before, Construct now) {
+        if (!before.id().equals(now.id())) {
+            return "measured on construct " + before.id() + ", now " + now.id();
         }
-        if (!stored.construct().geometrySha256().equals(subject.construct().geometrySha256())) {
-            return "measured on construct version " + stored.construct().version() + ", now version "
-                    + subject.construct().version() + " with another geometry";
-        }
-        return "measured by an older version of the method";
+        return "measured on construct version " + before.version()
+                + (before.version() == now.version()
+                        ? ", whose geometry has changed since"
+                        : ", now version " + now.version());
+    }
+
+    private static Optional<String> pose(ReviewSubject subject, ExamResult exam, String name) {
+        RigidTransform now = subject.poses().of(exam.label(), exam.seriesUid()).orElse(RigidTransform.IDENTITY);
+        return now.equals(exam.referenceToExam())
+                ? Optional.empty()
+                : Optional.of("measured with another pose of " + name + " than is given now");
     }
 
     /** Each changed setting with its value then and now. */
     private static String changedSettings(ContactReport stored, ReviewSubject subject) {
-        var before = SettingsJson.write(stored.settings());
-        var now = SettingsJson.write(subject.settings());
-        StringBuilder words = new StringBuilder();
+        ObjectNode before = SettingsJson.write(stored.settings());
+        ObjectNode now = SettingsJson.write(subject.settings());
+        List<String> changed = new ArrayList<>();
         now.fieldNames().forEachRemaining(name -> {
             if (!now.get(name).equals(before.get(name))) {
-                words.append(words.isEmpty() ? "" : "; ")
-                        .append(name)
-                        .append(' ')
-                        .append(before.get(name))
-                        .append(", now ")
-                        .append(now.get(name));
+                changed.add(name + " " + before.get(name).asText() + ", now "
+                        + now.get(name).asText());
             }
         });
-        return words.toString().replace("\"", "");
+        return String.join("; ", changed);
     }
 
     private static String key(String examLabel, String interfaceId) {
