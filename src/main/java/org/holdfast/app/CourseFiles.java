@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -35,6 +34,8 @@ import org.holdfast.volume.Comparability.Effect;
  */
 public final class CourseFiles {
 
+    private static final String CHART = "course";
+    private static final String CONTACT = StoredCourse.FOLDER + "/" + StoredCourse.CONTACT;
     private static final double PIXELS_PER_UNIT = 2;
     private static final String NO_TRUTH = "not a simulation";
     private static final String NO_CONTACT = "not measured";
@@ -52,64 +53,57 @@ public final class CourseFiles {
     }
 
     /**
-     * Writes all files.
+     * Writes all files; what an earlier run left stays as it was until all are written.
      *
      * @param folder an existing folder
      * @return the files written, in the order in which a person would open them
      * @throws UseCaseException if a file cannot be written
      */
     public List<Path> write(Path folder) throws UseCaseException {
-        List<Path> written = new ArrayList<>();
-        try {
-            Path results = Files.createDirectories(folder.resolve("results"));
-            Path maps = Files.createDirectories(results.resolve("maps"));
-            Path csv = folder.resolve("course.csv");
+        try (NewFiles files = new NewFiles(folder)) {
+            Path csv = files.path("course.csv");
             new CourseCsv(Software.running().toString(), Caution.TEXT).write(rows(), csv);
-            written.add(csv);
-            written.addAll(writeChart(folder));
-            Set<String> names = new HashSet<>();
-            for (ExamResult exam : report.exams()) {
-                for (InterfaceExam part : exam.parts()) {
-                    if (part.contact().isPresent()) {
-                        String name = free(fileName(part.face().id() + " " + exam.label()), names);
-                        written.add(FaceMapFile.write(report, exam, part, maps.resolve(name + ".png")));
-                    }
-                }
+            boolean isDated =
+                    report.exams().stream().anyMatch(e -> e.daysSinceSurgery().isPresent());
+            if (isDated) {
+                Drawing chart = CourseChart.draw(course());
+                PngWriter.write(chart, PIXELS_PER_UNIT, files.path(CHART + ".png"));
+                SvgWriter.write(chart, files.path(CHART + ".svg"));
             }
-            written.addAll(writeResults(results));
+            writeMaps(files);
+            writeResults(files);
+            List<Path> written = files.move(CONTACT);
+            if (!isDated) {
+                // The chart has an axis of time; one of an earlier run would mislead.
+                Files.deleteIfExists(folder.resolve(CHART + ".png"));
+                Files.deleteIfExists(folder.resolve(CHART + ".svg"));
+            }
+            return written;
         } catch (IOException e) {
             throw new UseCaseException(folder + ": results cannot be written: " + FileFailure.words(e), e);
         }
-        return written;
     }
 
-    /** The two documents that belong together: whole or not at all, the one that is looked for last. */
-    private List<Path> writeResults(Path results) throws IOException, UseCaseException {
-        Path contact = results.resolve(StoredCourse.CONTACT);
-        Path samples = results.resolve(StoredCourse.SAMPLES);
-        Path newContact = results.resolve(StoredCourse.CONTACT + ".new");
-        Path newSamples = results.resolve(StoredCourse.SAMPLES + ".new");
-        Files.writeString(newContact, new ContactDocument().write(report), StandardCharsets.UTF_8);
-        Files.writeString(
-                newSamples, SamplesDocument.write(report, StoredCourse.sha256(newContact)), StandardCharsets.UTF_8);
-        Files.move(newSamples, samples, StandardCopyOption.REPLACE_EXISTING);
-        Files.move(newContact, contact, StandardCopyOption.REPLACE_EXISTING);
-        return List.of(contact, samples);
-    }
-
-    /** The chart has an axis of time: without a dated exam there is none, and one of an earlier run goes. */
-    private List<Path> writeChart(Path folder) throws IOException {
-        Path png = folder.resolve("course.png");
-        Path svg = folder.resolve("course.svg");
-        if (report.exams().stream().allMatch(e -> e.daysSinceSurgery().isEmpty())) {
-            Files.deleteIfExists(png);
-            Files.deleteIfExists(svg);
-            return List.of();
+    private void writeMaps(NewFiles files) throws IOException {
+        Set<String> names = new HashSet<>();
+        for (ExamResult exam : report.exams()) {
+            for (InterfaceExam part : exam.parts()) {
+                if (part.contact().isPresent()) {
+                    String name = free(fileName(part.face().id() + " " + exam.label()), names);
+                    FaceMapFile.write(report, exam, part, files.path(StoredCourse.FOLDER + "/maps/" + name + ".png"));
+                }
+            }
         }
-        Drawing chart = CourseChart.draw(course());
-        PngWriter.write(chart, PIXELS_PER_UNIT, png);
-        SvgWriter.write(chart, svg);
-        return List.of(png, svg);
+    }
+
+    /** The two documents that belong together. */
+    private void writeResults(NewFiles files) throws IOException {
+        byte[] contact = new ContactDocument().write(report).getBytes(StandardCharsets.UTF_8);
+        Files.write(files.path(CONTACT), contact);
+        Files.writeString(
+                files.path(StoredCourse.FOLDER + "/" + StoredCourse.SAMPLES),
+                SamplesDocument.write(report, StoredCourse.sha256(contact)),
+                StandardCharsets.UTF_8);
     }
 
     private List<CourseRow> rows() {

@@ -84,13 +84,19 @@ public final class StoredCourse {
                 new ContactReport(course.construct, course.settings, results, findings(contact.field("findings"))));
     }
 
+    /** Hash of a document's bytes, hex. */
+    static String sha256(byte[] document) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(document));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+
     /** Hash of a file's bytes, hex. */
     static String sha256(Path file) throws UseCaseException {
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file));
-            return HexFormat.of().formatHex(digest);
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("every Java platform has SHA-256", e);
+            return sha256(Files.readAllBytes(file));
         } catch (IOException e) {
             throw new UseCaseException(file + ": cannot be read: " + FileFailure.words(e), e);
         }

@@ -1,13 +1,16 @@
 package org.holdfast.app;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.holdfast.cases.SampleSubject;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -64,7 +67,8 @@ class CourseFilesTest {
                         "results/maps/caudal-face-0-mo-2.png",
                         "results/maps/cranial-face-0-mo-3.png",
                         "results/maps/caudal-face-0-mo-3.png",
-                        "results/contact.json"),
+                        "results/contact.json",
+                        "results/samples.json"),
                 files);
         for (String file : files) {
             assertTrue(Files.size(folder.resolve(file)) > 0, file);
@@ -86,5 +90,40 @@ class CourseFilesTest {
         assertFalse(files.contains("course.png"));
         assertFalse(Files.exists(folder.resolve("course.png")), "one of an earlier run would mislead");
         assertTrue(files.contains("course.csv"));
+    }
+
+    @Test
+    void aRunThatCannotBeWrittenLeavesTheEarlierOneAsItWas() throws Exception {
+        write(exam(0));
+        byte[] csv = Files.readAllBytes(folder.resolve("course.csv"));
+        byte[] contact = Files.readAllBytes(folder.resolve("results/contact.json"));
+        // A report whose last exam lacks an interface cannot be drawn: the table was written by then, the chart is not.
+        ExamResult whole = exam(1);
+        ExamResult halved = new ExamResult(
+                whole.label(),
+                whole.seriesUid(),
+                whole.seriesSha256(),
+                whole.daysSinceSurgery(),
+                whole.isReference(),
+                whole.comparability(),
+                whole.poseKind(),
+                whole.poseSource(),
+                whole.referenceToExam(),
+                whole.pointSpread(),
+                whole.parts().subList(0, 1),
+                whole.findings());
+        assertThrows(IndexOutOfBoundsException.class, () -> write(exam(0), halved));
+        assertArrayEquals(csv, Files.readAllBytes(folder.resolve("course.csv")));
+        assertArrayEquals(contact, Files.readAllBytes(folder.resolve("results/contact.json")));
+        assertEquals(
+                List.of("course.csv", "course.png", "course.svg", "results"),
+                Stream.of(folder.toFile().list()).sorted().toList());
+    }
+
+    @Test
+    void saysWhereResultsCannotBeWritten() throws Exception {
+        Files.writeString(folder.resolve("results"), "a file where the folder should be");
+        UseCaseException refused = assertThrows(UseCaseException.class, () -> write(exam(0)));
+        assertTrue(refused.getMessage().startsWith(folder + ": results cannot be written: "), refused.getMessage());
     }
 }
