@@ -46,7 +46,7 @@ record JsonCursor(JsonNode node, String at) {
     }
 
     double number() throws UseCaseException {
-        require(node.isNumber(), "a number");
+        require(node.isNumber() && Double.isFinite(node.doubleValue()), "a number");
         return node.doubleValue();
     }
 

@@ -131,9 +131,13 @@ final class StoredContact {
         Optional<Obstacle> obstacle = cells.get(1).node().isNull()
                 ? Optional.empty()
                 : Optional.of(cells.get(1).oneOf(Obstacle.class));
+        Tissue tissue = cells.get(0).oneOf(Tissue.class);
+        if ((tissue == Tissue.NOT_ASSESSABLE) != obstacle.isPresent()) {
+            throw row.wrong("a cause exactly where nothing is assessable");
+        }
         return new SampleReading(
                 sample,
-                cells.get(0).oneOf(Tissue.class),
+                tissue,
                 obstacle,
                 cells.get(2).numberOrNull(),
                 cells.get(3).numberOrNull(),

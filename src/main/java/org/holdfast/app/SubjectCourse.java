@@ -25,9 +25,10 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
     }
 
     /**
-     * Measures a subject folder.
+     * Measures a subject folder with given settings.
      *
      * @throws UseCaseException if the folder is not a subject, or no exam can be read
+     * @throws java.util.concurrent.CancellationException if cancelled; nothing is written then
      */
     public static SubjectCourse measure(Path folder, MeasurementSettings settings, Progress progress)
             throws UseCaseException {
@@ -38,6 +39,7 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
      * Measures a subject by its own settings; its files are written when all is measured.
      *
      * @throws UseCaseException if no exam can be read, or a file cannot be written
+     * @throws java.util.concurrent.CancellationException if cancelled; nothing is written then
      */
     public static SubjectCourse measure(ReviewSubject subject, Progress progress) throws UseCaseException {
         List<ExamArgument> exams =
@@ -53,7 +55,7 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
     }
 
     /**
-     * Makes the demo subject if the folder holds none yet, then measures it.
+     * Makes the demo subject if the folder holds none yet, then measures it by the folder's own settings.
      *
      * @param folder empty, not existing, or a demo subject made before
      * @throws IOException if the demo subject cannot be written
@@ -64,6 +66,6 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
         if (!made) {
             DemoSubject.write(folder, size, progress.part(0, MAKING_SHARE));
         }
-        return measure(folder, MeasurementSettings.withDefaults(), made ? progress : progress.part(MAKING_SHARE, 1));
+        return measure(ReviewSubject.open(folder), made ? progress : progress.part(MAKING_SHARE, 1));
     }
 }
