@@ -171,7 +171,7 @@ public final class LoadBenchmark {
         return ended && process.exitValue() == 0 ? OptionalDouble.of(Double.parseDouble(out)) : OptionalDouble.empty();
     }
 
-    private static void writeSeries(Path folder, int slices) throws IOException {
+    static void writeSeries(Path folder, int slices) throws IOException {
         Random random = new Random(1);
         short[] words = new short[SIDE * SIDE];
         for (int k = 0; k < slices; k++) {
@@ -203,7 +203,7 @@ public final class LoadBenchmark {
         }
     }
 
-    private static void delete(Path folder) throws IOException {
+    static void delete(Path folder) throws IOException {
         List<Path> all = new ArrayList<>();
         try (Stream<Path> files = Files.walk(folder)) {
             files.sorted(Comparator.reverseOrder()).forEach(all::add);
