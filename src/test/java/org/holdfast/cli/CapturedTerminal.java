@@ -25,6 +25,11 @@ final class CapturedTerminal {
         return new HoldfastCommandLine(terminal, new TestWindow(), commands.apply(terminal)).execute(arguments);
     }
 
+    /** Runs with all commands of the program and a window that the test can look at. */
+    int runWith(WindowOpener window, String... arguments) {
+        return new HoldfastCommandLine(terminal, window, CommandList.all(terminal, window)).execute(arguments);
+    }
+
     String result() {
         return result.toString(StandardCharsets.UTF_8);
     }

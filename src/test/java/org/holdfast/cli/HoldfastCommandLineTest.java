@@ -11,6 +11,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdfast.app.Caution;
 import org.holdfast.app.Software;
@@ -91,11 +92,11 @@ final class HoldfastCommandLineTest {
     }
 
     @Test
-    void namesTheCommandsWhenCalledWithoutArguments() {
-        assertEquals(2, run());
+    void opensTheWindowOnItsFirstPageWhenCalledWithoutArguments() {
+        TestWindow window = new TestWindow();
+        assertEquals(TestWindow.CLOSED, terminal.runWith(window));
+        assertEquals(List.of(Optional.empty()), window.opened());
         assertEquals("", terminal.result());
-        assertEquals(1, terminal.messages().strip().lines().count(), terminal.messages());
-        assertTrue(terminal.messages().contains("(trial)"), terminal.messages());
     }
 
     @Test
