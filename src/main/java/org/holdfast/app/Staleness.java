@@ -19,6 +19,9 @@ import org.holdfast.progress.Progress;
  */
 public final class Staleness {
 
+    private static final String EXAM = "the exam";
+    private static final String REFERENCE = "the reference exam";
+
     private final Map<String, String> why;
 
     private Staleness(Map<String, String> why) {
@@ -92,7 +95,9 @@ public final class Staleness {
                 return Optional.empty();
             }
             if (unreadable.containsKey(exam.label())) {
-                return Optional.of("measured, but " + name + " can no longer be read: " + unreadable.get(exam.label()));
+                String whose = name.equals(EXAM) ? "its files" : "the files of " + name;
+                return Optional.of(
+                        "measured, but " + whose + " can no longer be read: " + unreadable.get(exam.label()));
             }
             return Optional.of(
                     sha256.containsKey(exam.label())
@@ -103,7 +108,7 @@ public final class Staleness {
 
     private static Optional<String> why(
             ContactReport stored, ReviewSubject subject, ExamResult exam, InterfaceExam part, FilesNow files) {
-        Optional<String> changed = files.changed(exam, "the exam");
+        Optional<String> changed = files.changed(exam, EXAM);
         if (changed.isPresent()) {
             return changed;
         }
@@ -111,10 +116,10 @@ public final class Staleness {
         if (reference.isEmpty()) {
             return Optional.of("measured by an older version of the method");
         }
-        return files.changed(reference.get(), "the reference exam")
+        return files.changed(reference.get(), REFERENCE)
                 .or(() -> documents(stored, subject, exam))
-                .or(() -> pose(subject, exam, "the exam"))
-                .or(() -> pose(subject, reference.get(), "the reference exam"));
+                .or(() -> pose(subject, exam, EXAM))
+                .or(() -> pose(subject, reference.get(), REFERENCE));
     }
 
     /**
@@ -149,10 +154,27 @@ public final class Staleness {
         if (!before.id().equals(now.id())) {
             return "measured on construct " + before.id() + ", now " + now.id();
         }
-        return "measured on construct version " + before.version()
-                + (before.version() == now.version()
-                        ? ", whose geometry has changed since"
-                        : ", now version " + now.version());
+        String measured = "measured on construct version " + before.version();
+        if (before.version() == now.version()) {
+            return measured + ", whose geometry has changed since";
+        }
+        boolean sameGeometry = before.geometrySha256()
+                .equals(withVersion(now, before.version()).geometrySha256());
+        return measured + ", now version " + now.version() + (sameGeometry ? "" : " with another geometry");
+    }
+
+    private static Construct withVersion(Construct c, int version) {
+        return new Construct(
+                c.id(),
+                version,
+                c.operationDate(),
+                c.referenceSeriesUid(),
+                c.frameOfReferenceUid(),
+                c.axes(),
+                c.bones(),
+                c.components(),
+                c.joins(),
+                c.interfaces());
     }
 
     private static Optional<String> pose(ReviewSubject subject, ExamResult exam, String name) {

@@ -141,6 +141,12 @@ final class StaleCauseTest {
         assertEquals(2, newer.version());
         subject = with(subject, newer, subject.poses());
         assertEquals("measured on construct version 1, now version 2", why("6 mo"));
+        Construct both = ConstructJson.parse(
+                json.replaceFirst("\"version\" : 1", "\"version\" : 2")
+                        .replace("\"depthMm\" : 3.0", "\"depthMm\" : 2.9"),
+                "both");
+        subject = with(subject, both, subject.poses());
+        assertEquals("measured on construct version 1, now version 2 with another geometry", why("6 mo"));
         Construct changed = ConstructJson.parse(json.replace("\"depthMm\" : 3.0", "\"depthMm\" : 2.9"), "changed");
         subject = with(subject, changed, subject.poses());
         assertEquals("measured on construct version 1, whose geometry has changed since", why("6 mo"));
@@ -161,7 +167,8 @@ final class StaleCauseTest {
         assertEquals("the files of the exam have changed since it was measured", why("surgery"));
         assertEquals("the files of the reference exam have changed since it was measured", why("6 mo"));
         hashes.remove(0);
-        assertEquals("measured, but the reference exam can no longer be read: the drive is gone", why("6 mo"));
+        assertEquals(
+                "measured, but the files of the reference exam can no longer be read: the drive is gone", why("6 mo"));
     }
 
     @Test
