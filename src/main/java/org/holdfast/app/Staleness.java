@@ -85,9 +85,18 @@ public final class Staleness {
                 return Optional.empty();
             }
         }
-        if (!now.equals(exam.seriesSha256()) || !referenceNow.equals(reference.seriesSha256())) {
-            return Optional.of("the files of the " + (now.equals(exam.seriesSha256()) ? "reference exam" : "exam")
-                    + " have changed since it was measured");
+        if (!now.equals(exam.seriesSha256())) {
+            return Optional.of("the files of the exam have changed since it was measured");
+        }
+        if (unreadable.containsKey(reference.label())) {
+            return Optional.of("measured, but the files of the reference exam can no longer be read: "
+                    + unreadable.get(reference.label()));
+        }
+        if (!hashes.containsKey(reference.label())) {
+            return Optional.of("measured, but the reference exam is no longer in the subject's document");
+        }
+        if (!referenceNow.equals(reference.seriesSha256())) {
+            return Optional.of("the files of the reference exam have changed since it was measured");
         }
         return Optional.of(documents(stored, subject));
     }
