@@ -64,8 +64,10 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
             requireObject(exam, at);
             at += ".";
             requireKnown(exam, EXAM_FIELDS, at);
+            String label = text(exam, "label", at);
+            requireOwnLabel(label, exams, at);
             exams.add(new Exam(
-                    text(exam, "label", at),
+                    label,
                     path(folder, exam, "folder", at),
                     exam.hasNonNull("date") ? Optional.of(date(exam, "date", at)) : Optional.empty(),
                     exam.hasNonNull("posture") ? Optional.of(text(exam, "posture", at)) : Optional.empty()));
@@ -77,6 +79,16 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
                 date(root, "surgeryDate", at),
                 path(folder, root, "construct", at),
                 exams);
+    }
+
+    /** Results are kept under an exam's label: two of one label could not be told apart. */
+    private static void requireOwnLabel(String label, List<Exam> earlier, String at) throws UseCaseException {
+        for (int n = 0; n < earlier.size(); n++) {
+            if (earlier.get(n).label().equals(label)) {
+                throw new UseCaseException(
+                        at + "label: expected a label of its own, found \"" + label + "\", which exams[" + n + "] has");
+            }
+        }
     }
 
     private static void requireObject(JsonNode node, String at) throws UseCaseException {
