@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
 
 /**
@@ -93,13 +94,36 @@ public final class CutFurniture extends Pane {
         settings.setMaxWidth(Math.max(0, room));
         place(settings, EDGE_PX, height - EDGE_PX - settings.prefHeight(-1));
         layOutTicks(furniture, width, height);
-        double beside = besideTick(top.prefWidth(-1), furniture.tickX(), width);
-        place(top, clearOf(label, top, beside), LETTER_FROM_EDGE_PX);
-        double below = height - LETTER_FROM_EDGE_PX - bottom.prefHeight(-1);
-        place(bottom, besideTick(bottom.prefWidth(-1), furniture.tickX(), width), below);
-        double sideY = besideTick(left.prefHeight(-1), furniture.tickY(), height);
-        place(left, LETTER_FROM_EDGE_PX, sideY);
-        place(right, width - LETTER_FROM_EDGE_PX - right.prefWidth(-1), sideY);
+        placeTopAndBottom(furniture, width, height);
+        placeSides(furniture, width, height);
+    }
+
+    /** The upper letter keeps right of the label; the lower one keeps clear of what stands in the lower corners. */
+    private void placeTopAndBottom(Furniture furniture, double width, double height) {
+        double labelEnd = label.isVisible() ? label.getLayoutX() + label.getWidth() + EDGE_PX : 0;
+        double topX = besideTick(top.prefWidth(-1), furniture.tickX(), width);
+        place(top, Math.max(topX, labelEnd), LETTER_FROM_EDGE_PX);
+        double wide = bottom.prefWidth(-1);
+        double bottomX = besideTick(wide, furniture.tickX(), width);
+        double floor = height - LETTER_FROM_EDGE_PX;
+        for (Region corner : List.of(settings, scale)) {
+            boolean meets = corner.isVisible()
+                    && bottomX < corner.getLayoutX() + corner.getWidth() + EDGE_PX
+                    && bottomX + wide > corner.getLayoutX() - EDGE_PX;
+            floor = meets ? Math.min(floor, corner.getLayoutY() - EDGE_PX) : floor;
+        }
+        place(bottom, bottomX, floor - bottom.prefHeight(-1));
+    }
+
+    private void placeSides(Furniture furniture, double width, double height) {
+        double high = left.prefHeight(-1);
+        double y = besideTick(high, furniture.tickY(), height);
+        double underLabel = label.isVisible() ? label.getLayoutY() + label.getHeight() + EDGE_PX : 0;
+        double overSettings = (settings.isVisible() ? settings.getLayoutY() - EDGE_PX : height) - high;
+        double overScale = (scale.isVisible() ? scale.getLayoutY() - EDGE_PX : height) - high;
+        double shared = Math.max(underLabel, Math.min(y, Math.min(overSettings, overScale)));
+        place(left, LETTER_FROM_EDGE_PX, shared);
+        place(right, width - LETTER_FROM_EDGE_PX - right.prefWidth(-1), shared);
     }
 
     private void layOutTicks(Furniture furniture, double width, double height) {
@@ -138,13 +162,10 @@ public final class CutFurniture extends Pane {
         return Math.abs(before - middle) < Math.abs(after - middle) ? before : after;
     }
 
-    private static double clearOf(Label corner, Label letter, double x) {
-        double end = corner.isVisible() ? corner.getLayoutX() + corner.getWidth() + EDGE_PX : 0;
-        return Math.max(x, end);
-    }
-
-    private static void place(javafx.scene.layout.Region node, double x, double y) {
-        node.resizeRelocate(Math.round(x), Math.round(y), node.prefWidth(-1), node.prefHeight(-1));
+    private static void place(Region node, double x, double y) {
+        double most = node.getMaxWidth() >= 0 ? node.getMaxWidth() : Double.MAX_VALUE;
+        double wide = Math.min(node.prefWidth(-1), most);
+        node.resizeRelocate(Math.round(x), Math.round(y), wide, node.prefHeight(-1));
     }
 
     /** The ticks: top, bottom, left, right. */
