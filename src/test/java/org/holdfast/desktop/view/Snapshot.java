@@ -22,6 +22,7 @@ final class Snapshot {
 
     static void write(String name, Parent node, double width, double height, double scale, Theme theme, boolean compact)
             throws IOException {
+        Fonts.load();
         javafx.scene.layout.StackPane root = new javafx.scene.layout.StackPane(node);
         Scene scene = new Scene(root, width, height);
         theme.apply(scene);
