@@ -79,6 +79,7 @@ public final class Schematic extends Region {
     private Label ring(ConstructPart part) {
         Label ring = new Label(Integer.toString(part.number()));
         ring.getStyleClass().add("schematic-ring");
+        ring.setManaged(false);
         ring.setAccessibleRole(AccessibleRole.NODE);
         ring.setOnMouseClicked(event -> onPick.accept(part.id()));
         return ring;
@@ -197,7 +198,7 @@ public final class Schematic extends Region {
     }
 
     private Point2D ringPlace(FrontPart part, FrontFit fit) {
-        List<Point2D> points = fit.at(part);
+        List<Point2D> points = SchematicPart.placed(part, fit);
         Point2D first = points.get(0);
         Point2D last = points.get(points.size() - 1);
         Point2D place =

@@ -92,7 +92,7 @@ final class SchematicPart extends Pane {
 
     /** Draws the part anew into a picture of this fit. */
     void draw(FrontFit fit) {
-        List<Point2D> points = fit.at(front);
+        List<Point2D> points = placed(front, fit);
         getChildren().clear();
         if (front.outline() == FrontPart.Outline.AREA) {
             drawArea(points.get(0), points.get(1));
@@ -103,6 +103,23 @@ final class SchematicPart extends Pane {
         } else {
             drawRod(points);
         }
+    }
+
+    /** Where a part's points lie; a face's bar stands off its component, so that neither hides the other. */
+    static List<Point2D> placed(FrontPart part, FrontFit fit) {
+        List<Point2D> points = fit.at(part);
+        if (part.owner().isEmpty()) {
+            return points;
+        }
+        Point2D way = points.get(points.size() - 1).subtract(points.get(0));
+        Point2D outwards = new Point2D(-way.getY(), way.getX());
+        Point2D fromOwner = fit.at(part.middle()).subtract(fit.at(part.owner().get()));
+        if (outwards.magnitude() < 1e-6 || fromOwner.magnitude() < 1e-6) {
+            return points;
+        }
+        double side = outwards.dotProduct(fromOwner) < 0 ? -1 : 1;
+        Point2D shift = outwards.normalize().multiply(side * (BAR_HALF_PX + 2));
+        return points.stream().map(point -> point.add(shift)).toList();
     }
 
     private void drawArea(Point2D corner, Point2D opposite) {

@@ -38,7 +38,7 @@ final class BoneHint {
             if (part.part().kind() == PartKind.INTERFACE) {
                 BoneInterface face = construct.interfaceById(id);
                 if (face.bone().equals(bone.id())) {
-                    hint.addFace(part, middleOf(drawn, face.component()));
+                    hint.addFace(part);
                 }
             } else if (construct.component(id).shape() instanceof ScrewShape screw
                     && screw.bone().equals(bone.id())) {
@@ -48,13 +48,6 @@ final class BoneHint {
         return hint.touching == 0 ? Optional.empty() : Optional.of(hint.bone(bone.label()));
     }
 
-    private static Optional<FrontPoint> middleOf(List<FrontPart> drawn, String component) {
-        return drawn.stream()
-                .filter(part -> part.part().id().equals(component))
-                .map(part -> part.first().towards(part.last(), 0.5))
-                .findFirst();
-    }
-
     private void addScrew(FrontPart screw) {
         double at = (screw.first().downMm() + screw.last().downMm()) / 2;
         reach(at - BEYOND_SCREW_MM, at + BEYOND_SCREW_MM);
@@ -62,8 +55,9 @@ final class BoneHint {
         touching++;
     }
 
-    private void addFace(FrontPart face, Optional<FrontPoint> component) {
-        FrontPoint at = face.first().towards(face.last(), 0.5);
+    private void addFace(FrontPart face) {
+        Optional<FrontPoint> component = face.owner();
+        FrontPoint at = face.middle();
         double width = Math.abs(face.last().leftMm() - face.first().leftMm());
         double height = Math.abs(face.last().downMm() - face.first().downMm());
         if (height > width) {

@@ -52,9 +52,15 @@ public record SchematicPlan(List<FrontPart> parts, List<FrontBone> bones) {
     private static Optional<FrontPart> outlineOf(Construct construct, ConstructPart part) {
         Axes axes = construct.axes();
         if (part.kind() == PartKind.INTERFACE) {
-            return Optional.of(line(part, faceEnds(construct.interfaceById(part.id()), axes)));
+            BoneInterface face = construct.interfaceById(part.id());
+            Optional<FrontPoint> owner =
+                    shapeOf(construct.component(face.component()), part, axes).map(FrontPart::middle);
+            return Optional.of(new FrontPart(part, FrontPart.Outline.LINE, faceEnds(face, axes), false, owner));
         }
-        Component component = construct.component(part.id());
+        return shapeOf(construct.component(part.id()), part, axes);
+    }
+
+    private static Optional<FrontPart> shapeOf(Component component, ConstructPart part, Axes axes) {
         if (component.shape() instanceof ScrewShape screw) {
             return Optional.of(line(part, List.of(front(screw.head(), axes), front(screw.tip(), axes))));
         }
@@ -73,7 +79,7 @@ public record SchematicPlan(List<FrontPart> parts, List<FrontBone> bones) {
     }
 
     private static FrontPart line(ConstructPart part, List<FrontPoint> points) {
-        return new FrontPart(part, FrontPart.Outline.LINE, points, false);
+        return new FrontPart(part, FrontPart.Outline.LINE, points, false, Optional.empty());
     }
 
     private static FrontPart area(Component component, ConstructPart part, List<FrontPoint> points, double beyondMm) {
@@ -84,7 +90,7 @@ public record SchematicPlan(List<FrontPart> parts, List<FrontBone> bones) {
         List<FrontPoint> corners = List.of(
                 new FrontPoint(left - beyondMm, top - beyondMm), new FrontPoint(right + beyondMm, bottom + beyondMm));
         return new FrontPart(
-                part, FrontPart.Outline.AREA, corners, component.porous().isPresent());
+                part, FrontPart.Outline.AREA, corners, component.porous().isPresent(), Optional.empty());
     }
 
     private static List<FrontPoint> cornersOf(BoxShape box, Axes axes) {
