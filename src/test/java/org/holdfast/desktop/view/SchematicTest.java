@@ -138,6 +138,20 @@ final class SchematicTest {
     }
 
     @Test
+    void drawsAtAnySize() throws Exception {
+        Construct construct = demo();
+        for (double size : new double[] {1, 20, 60, 900}) {
+            int shapes = fx(() -> {
+                Schematic node = laidOut(construct, Map.of("rod-left", state(PartState.FAULT)), "rod-left");
+                node.resize(size, size);
+                node.layout();
+                return part(node, "rod-left").getChildren().size();
+            });
+            assertTrue(shapes > 0, "at " + size);
+        }
+    }
+
+    @Test
     void canBePictured() throws Exception {
         assumeTrue(Snapshot.wanted(), "skipped: no place for pictures");
         Construct construct = demo();
