@@ -1,9 +1,27 @@
 package org.holdfast;
 
+import java.nio.file.Path;
+import java.util.Optional;
 import org.holdfast.cli.HoldfastCommandLine;
+import org.holdfast.cli.WindowOpener;
+import org.holdfast.desktop.HoldfastWindow;
 
 /** Starts the program. */
 public final class Main {
+
+    /** The window of the desktop, for the command line. */
+    private static final class DesktopOpener implements WindowOpener {
+
+        @Override
+        public int open(Optional<Path> subjectFolder) {
+            return HoldfastWindow.open(subjectFolder);
+        }
+
+        @Override
+        public boolean hasDisplay() {
+            return HoldfastWindow.hasDisplay();
+        }
+    }
 
     private Main() {}
 
@@ -11,6 +29,6 @@ public final class Main {
     public static void main(String[] arguments) {
         // Before anything can touch the toolkit: no command needs a display, and pictures are made without one.
         System.setProperty("java.awt.headless", "true");
-        System.exit(HoldfastCommandLine.run(arguments));
+        System.exit(HoldfastCommandLine.run(new DesktopOpener(), arguments));
     }
 }

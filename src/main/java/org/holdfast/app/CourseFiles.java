@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -75,13 +76,25 @@ public final class CourseFiles {
                     }
                 }
             }
-            Path json = results.resolve("contact.json");
-            Files.writeString(json, new ContactDocument().write(report), StandardCharsets.UTF_8);
-            written.add(json);
+            written.addAll(writeResults(results));
         } catch (IOException e) {
             throw new UseCaseException(folder + ": results cannot be written: " + FileFailure.words(e), e);
         }
         return written;
+    }
+
+    /** The two documents that belong together: whole or not at all, the one that is looked for last. */
+    private List<Path> writeResults(Path results) throws IOException, UseCaseException {
+        Path contact = results.resolve(StoredCourse.CONTACT);
+        Path samples = results.resolve(StoredCourse.SAMPLES);
+        Path newContact = results.resolve(StoredCourse.CONTACT + ".new");
+        Path newSamples = results.resolve(StoredCourse.SAMPLES + ".new");
+        Files.writeString(newContact, new ContactDocument().write(report), StandardCharsets.UTF_8);
+        Files.writeString(
+                newSamples, SamplesDocument.write(report, StoredCourse.sha256(newContact)), StandardCharsets.UTF_8);
+        Files.move(newSamples, samples, StandardCopyOption.REPLACE_EXISTING);
+        Files.move(newContact, contact, StandardCopyOption.REPLACE_EXISTING);
+        return List.of(contact, samples);
     }
 
     /** The chart has an axis of time: without a dated exam there is none, and one of an earlier run goes. */

@@ -27,6 +27,11 @@ final class JsonDocument {
         }
     }
 
+    /** The document as text on one line, for what is read by programs only. */
+    static String line(ObjectNode document) {
+        return document.toString();
+    }
+
     /** Puts a number, or null and why it is not stated. */
     static void number(ObjectNode node, String name, OptionalDouble value, String why) {
         if (value.isPresent()) {

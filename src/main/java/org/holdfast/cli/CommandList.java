@@ -9,13 +9,14 @@ final class CommandList {
     private CommandList() {}
 
     /** The commands, each made anew and bound to the terminal it speaks to. To add a command, add a line. */
-    static List<Object> all(Terminal terminal) {
+    static List<Object> all(Terminal terminal, WindowOpener window) {
         return List.of(
+                new OpenCommand(window),
                 new InspectCommand(terminal),
                 new ContactCommand(terminal),
                 new CommandLine(new DemoCommand())
                         .addSubcommand(new DemoSubjectCommand(terminal))
-                        .addSubcommand(new DemoCourseCommand(terminal)),
+                        .addSubcommand(new DemoCourseCommand(terminal, window)),
                 new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
     }
 }

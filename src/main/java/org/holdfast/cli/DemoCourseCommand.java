@@ -2,6 +2,7 @@ package org.holdfast.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.holdfast.app.DemoSubject;
 import org.holdfast.app.SubjectCourse;
@@ -20,6 +21,7 @@ import picocli.CommandLine.Parameters;
 final class DemoCourseCommand implements Callable<Integer> {
 
     private final Terminal terminal;
+    private final WindowOpener window;
 
     @Parameters(paramLabel = "DIR", description = "Folder of the demo subject; made if it does not exist.")
     private Path folder;
@@ -27,8 +29,12 @@ final class DemoCourseCommand implements Callable<Integer> {
     @Option(names = "--small", description = "If the subject has to be made: cropped and coarser.")
     private boolean small;
 
-    DemoCourseCommand(Terminal terminal) {
+    @Option(names = "--open", description = "Then open the window on it, if there is a display.")
+    private boolean open;
+
+    DemoCourseCommand(Terminal terminal, WindowOpener window) {
         this.terminal = terminal;
+        this.window = window;
     }
 
     @Override
@@ -39,6 +45,15 @@ final class DemoCourseCommand implements Callable<Integer> {
         terminal.line("");
         terminal.line("Written: " + course.files().get(0) + ", "
                 + course.files().get(1) + " and " + (course.files().size() - 2) + " more under " + folder);
-        return ExitCode.DONE;
+        if (!open) {
+            return ExitCode.DONE;
+        }
+        if (!window.hasDisplay()) {
+            terminal.message(
+                    "There is no display; where there is one, \"holdfast open " + folder + "\" opens the window.");
+            return ExitCode.DONE;
+        }
+        terminal.flush();
+        return window.open(Optional.of(folder));
     }
 }

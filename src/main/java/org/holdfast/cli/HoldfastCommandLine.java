@@ -22,9 +22,9 @@ public final class HoldfastCommandLine {
     private final CommandLine commandLine;
 
     /** @param commands command objects, listed in the help in this order */
-    HoldfastCommandLine(Terminal terminal, List<Object> commands) {
+    HoldfastCommandLine(Terminal terminal, WindowOpener window, List<Object> commands) {
         this.terminal = terminal;
-        this.root = new RootCommand(terminal);
+        this.root = new RootCommand(window);
         this.commandLine = new CommandLine(root);
         commands.forEach(commandLine::addSubcommand);
         describe(commandLine);
@@ -37,9 +37,9 @@ public final class HoldfastCommandLine {
     }
 
     /** Runs the command that the arguments name on this process's terminal; returns the exit code. */
-    public static int run(String... arguments) {
+    public static int run(WindowOpener window, String... arguments) {
         Terminal terminal = Terminal.ofProcess();
-        return new HoldfastCommandLine(terminal, CommandList.all(terminal)).execute(arguments);
+        return new HoldfastCommandLine(terminal, window, CommandList.all(terminal, window)).execute(arguments);
     }
 
     /** The parser with all commands, for looking at them without running one. */

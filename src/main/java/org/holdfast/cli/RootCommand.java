@@ -1,24 +1,20 @@
 package org.holdfast.cli;
 
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ScopeType;
-import picocli.CommandLine.Spec;
 
-/** The program without a command: it would open the window, which this version does not have. */
+/** The program without a command: it opens the window. */
 @Command(
         name = "holdfast",
         description =
                 "Reviews serial imaging of porous titanium spine implants: does bone grow onto the implant, has a screw or"
-                        + " rod loosened or broken.")
+                        + " rod loosened or broken. Without a command it opens its window.")
 final class RootCommand implements Callable<Integer> {
 
-    private final Terminal terminal;
-
-    @Spec
-    private CommandSpec spec;
+    private final WindowOpener window;
 
     @Option(
             names = "--verbose",
@@ -26,8 +22,8 @@ final class RootCommand implements Callable<Integer> {
             description = "After an unexpected failure, print where in the program it happened.")
     private boolean verbose;
 
-    RootCommand(Terminal terminal) {
-        this.terminal = terminal;
+    RootCommand(WindowOpener window) {
+        this.window = window;
     }
 
     boolean isVerbose() {
@@ -36,9 +32,6 @@ final class RootCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        String commands = String.join(", ", spec.subcommands().keySet());
-        terminal.message("This version has no window; use one of its commands (" + commands
-                + "), which need no display;" + " \"holdfast --help\" tells about them.");
-        return ExitCode.WRONG_USE;
+        return window.open(Optional.empty());
     }
 }

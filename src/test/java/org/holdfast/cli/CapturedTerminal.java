@@ -22,7 +22,7 @@ final class CapturedTerminal {
     }
 
     int run(Function<Terminal, List<Object>> commands, String... arguments) {
-        return new HoldfastCommandLine(terminal, commands.apply(terminal)).execute(arguments);
+        return new HoldfastCommandLine(terminal, new TestWindow(), commands.apply(terminal)).execute(arguments);
     }
 
     String result() {
@@ -31,5 +31,10 @@ final class CapturedTerminal {
 
     String messages() {
         return messages.toString(StandardCharsets.UTF_8);
+    }
+
+    /** All commands of the program, with a window that only takes notes. */
+    static List<Object> commands(Terminal terminal) {
+        return CommandList.all(terminal, new TestWindow());
     }
 }

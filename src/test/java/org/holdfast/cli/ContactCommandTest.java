@@ -25,7 +25,7 @@ class ContactCommandTest {
     private int run(Path construct, String... more) {
         List<String> arguments = new ArrayList<>(List.of("contact", "--construct", construct.toString()));
         arguments.addAll(List.of(more));
-        return terminal.run(CommandList::all, arguments.toArray(String[]::new));
+        return terminal.run(CapturedTerminal::commands, arguments.toArray(String[]::new));
     }
 
     private static String surgery() {
@@ -126,6 +126,8 @@ class ContactCommandTest {
         assertTrue(terminal.messages().contains("--exam"), terminal.messages());
         assertEquals(ExitCode.WRONG_USE, run(SampleSubject.constructFile(), "--exam", ""));
         assertTrue(terminal.messages().contains("found no folder"), terminal.messages());
-        assertEquals(ExitCode.WRONG_USE, new CapturedTerminal().run(CommandList::all, "contact", "--exam", surgery()));
+        assertEquals(
+                ExitCode.WRONG_USE,
+                new CapturedTerminal().run(CapturedTerminal::commands, "contact", "--exam", surgery()));
     }
 }

@@ -18,20 +18,20 @@ class DemoCommandTest {
 
     @Test
     void asksWhatToMake() {
-        assertEquals(ExitCode.WRONG_USE, terminal.run(CommandList::all, "demo"));
+        assertEquals(ExitCode.WRONG_USE, terminal.run(CapturedTerminal::commands, "demo"));
         assertTrue(terminal.messages().contains("demo subject DIR"), terminal.messages());
     }
 
     @Test
     void needsFolder() {
-        assertEquals(ExitCode.WRONG_USE, terminal.run(CommandList::all, "demo", "subject"));
+        assertEquals(ExitCode.WRONG_USE, terminal.run(CapturedTerminal::commands, "demo", "subject"));
         assertTrue(terminal.messages().contains("DIR"), terminal.messages());
     }
 
     @Test
     void refusesFolderThatHoldsSomething() throws Exception {
         Files.writeString(folder.resolve("kept.txt"), "kept");
-        int code = terminal.run(CommandList::all, "demo", "subject", folder.toString());
+        int code = terminal.run(CapturedTerminal::commands, "demo", "subject", folder.toString());
         assertEquals(ExitCode.NOT_POSSIBLE, code);
         assertTrue(terminal.messages().contains("is not empty"), terminal.messages());
         assertEquals("kept", Files.readString(folder.resolve("kept.txt")));

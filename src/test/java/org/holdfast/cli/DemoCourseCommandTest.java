@@ -30,7 +30,7 @@ class DemoCourseCommandTest {
     }
 
     private static int run(CapturedTerminal terminal) {
-        return terminal.run(CommandList::all, "demo", "course", folder.toString(), "--small");
+        return terminal.run(CapturedTerminal::commands, "demo", "course", folder.toString(), "--small");
     }
 
     @Test
@@ -79,7 +79,8 @@ class DemoCourseCommandTest {
         Files.writeString(other.resolve("kept.txt"), "kept");
         CapturedTerminal terminal = new CapturedTerminal();
         assertEquals(
-                ExitCode.NOT_POSSIBLE, terminal.run(CommandList::all, "demo", "course", other.toString(), "--small"));
+                ExitCode.NOT_POSSIBLE,
+                terminal.run(CapturedTerminal::commands, "demo", "course", other.toString(), "--small"));
         assertTrue(terminal.messages().contains("is not empty"), terminal.messages());
     }
 }

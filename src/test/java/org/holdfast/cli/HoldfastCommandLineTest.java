@@ -122,7 +122,8 @@ final class HoldfastCommandLineTest {
     @Test
     void everyCommandHasADescriptionAndTheCautionInItsHelp() {
         Terminal own = Terminal.ofProcess();
-        CommandLine all = new HoldfastCommandLine(own, CommandList.all(own)).parser();
+        CommandLine all =
+                new HoldfastCommandLine(own, new TestWindow(), CommandList.all(own, new TestWindow())).parser();
         assertFalse(all.getSubcommands().isEmpty());
         assertDescribed(all);
     }
@@ -141,7 +142,8 @@ final class HoldfastCommandLineTest {
                 new PrintStream(full, false, StandardCharsets.UTF_8),
                 messageStream,
                 new ProgressPrinter(messageStream, false, () -> 0L));
-        int code = new HoldfastCommandLine(broken, List.of(new TrialCommand(broken))).execute("trial", "DONE");
+        int code = new HoldfastCommandLine(broken, new TestWindow(), List.of(new TrialCommand(broken)))
+                .execute("trial", "DONE");
         assertEquals(1, code);
         assertTrue(messages.toString(StandardCharsets.UTF_8).contains("could not be written completely"));
     }

@@ -28,9 +28,9 @@ class InspectCommandTest {
     @Test
     void anEmptyNameIsWrongUseAndAnEmptyFolderHasNothing() {
         CapturedTerminal empty = new CapturedTerminal();
-        assertEquals(ExitCode.WRONG_USE, empty.run(CommandList::all, "inspect", ""));
+        assertEquals(ExitCode.WRONG_USE, empty.run(CapturedTerminal::commands, "inspect", ""));
         CapturedTerminal nothing = new CapturedTerminal();
-        assertEquals(ExitCode.NOT_POSSIBLE, nothing.run(CommandList::all, "inspect", folder.toString()));
+        assertEquals(ExitCode.NOT_POSSIBLE, nothing.run(CapturedTerminal::commands, "inspect", folder.toString()));
         assertTrue(nothing.messages().contains("no DICOM images"), nothing.messages());
     }
 
@@ -39,7 +39,7 @@ class InspectCommandTest {
         writeTwoSlices();
         Files.writeString(folder.resolve("notes.txt"), "not an image");
         CapturedTerminal terminal = new CapturedTerminal();
-        int code = terminal.run(CommandList::all, "inspect", "--json", "--files", folder.toString());
+        int code = terminal.run(CapturedTerminal::commands, "inspect", "--json", "--files", folder.toString());
         assertEquals(ExitCode.DONE, code, terminal.messages());
         JsonNode document = new ObjectMapper().readTree(terminal.result());
         assertEquals(Caution.TEXT, document.get("caution").asText());
@@ -99,7 +99,7 @@ class InspectCommandTest {
     void wordsSayTheSameAndEndWithTheCaution() throws Exception {
         writeTwoSlices();
         CapturedTerminal terminal = new CapturedTerminal();
-        assertEquals(ExitCode.DONE, terminal.run(CommandList::all, "inspect", folder.toString()));
+        assertEquals(ExitCode.DONE, terminal.run(CapturedTerminal::commands, "inspect", folder.toString()));
         assertTrue(
                 terminal.result().contains("Stack of 2 slices, 2 rows × 2 columns, pixels 0.7000 × 0.5000 mm"),
                 terminal.result());
@@ -111,7 +111,9 @@ class InspectCommandTest {
     void nothingReadableIsExitCodeOne() throws Exception {
         Files.writeString(folder.resolve("notes.txt"), "not an image");
         CapturedTerminal terminal = new CapturedTerminal();
-        assertEquals(ExitCode.NOT_POSSIBLE, terminal.run(CommandList::all, "inspect", "--json", folder.toString()));
+        assertEquals(
+                ExitCode.NOT_POSSIBLE,
+                terminal.run(CapturedTerminal::commands, "inspect", "--json", folder.toString()));
         assertEquals(
                 1,
                 new ObjectMapper().readTree(terminal.result()).get("unreadable").size());
@@ -119,7 +121,7 @@ class InspectCommandTest {
 
     @Test
     void noPathIsWrongUse() {
-        assertEquals(ExitCode.WRONG_USE, new CapturedTerminal().run(CommandList::all, "inspect"));
+        assertEquals(ExitCode.WRONG_USE, new CapturedTerminal().run(CapturedTerminal::commands, "inspect"));
     }
 
     private void writeTwoSlices() throws Exception {

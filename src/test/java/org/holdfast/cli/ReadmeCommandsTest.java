@@ -33,7 +33,8 @@ final class ReadmeCommandsTest {
         assertFalse(commands.isEmpty());
         for (String command : commands) {
             Terminal terminal = Terminal.ofProcess();
-            HoldfastCommandLine commandLine = new HoldfastCommandLine(terminal, CommandList.all(terminal));
+            HoldfastCommandLine commandLine =
+                    new HoldfastCommandLine(terminal, new TestWindow(), CommandList.all(terminal, new TestWindow()));
             assertDoesNotThrow(() -> commandLine.parser().parseArgs(command.split(" ")), command);
         }
     }

@@ -57,7 +57,13 @@ class RealInputTest {
                 StandardCharsets.UTF_8);
         CapturedTerminal terminal = new CapturedTerminal();
         int code = terminal.run(
-                CommandList::all, "contact", "--construct", construct.toString(), "--exam", exam.toString(), "--json");
+                CapturedTerminal::commands,
+                "contact",
+                "--construct",
+                construct.toString(),
+                "--exam",
+                exam.toString(),
+                "--json");
         assertEquals(ExitCode.DONE, code, terminal.messages());
         JsonNode exams = new ObjectMapper().readTree(terminal.result()).get("exams");
         assertEquals(1, exams.size());
@@ -160,7 +166,7 @@ class RealInputTest {
     private static String refusal(Path exam) {
         CapturedTerminal terminal = new CapturedTerminal();
         int code = terminal.run(
-                CommandList::all,
+                CapturedTerminal::commands,
                 "contact",
                 "--construct",
                 SampleSubject.constructFile().toString(),

@@ -16,19 +16,19 @@ class ValidateCommandTest {
 
     @Test
     void asksWhatToValidate() {
-        assertEquals(ExitCode.WRONG_USE, terminal.run(CommandList::all, "validate"));
+        assertEquals(ExitCode.WRONG_USE, terminal.run(CapturedTerminal::commands, "validate"));
         assertTrue(terminal.messages().contains("name what to validate: contact"), terminal.messages());
         assertEquals("", terminal.result());
     }
 
     @Test
     void refusesWhatItCannotValidate() {
-        assertEquals(ExitCode.WRONG_USE, terminal.run(CommandList::all, "validate", "everything"));
+        assertEquals(ExitCode.WRONG_USE, terminal.run(CapturedTerminal::commands, "validate", "everything"));
     }
 
     @Test
     void documentHasItsRows() throws Exception {
-        int code = terminal.run(CommandList::all, "validate", "contact", "--quick", "--json");
+        int code = terminal.run(CapturedTerminal::commands, "validate", "contact", "--quick", "--json");
         assertEquals(ExitCode.DONE, code, terminal.messages());
         JsonNode document = new ObjectMapper().readTree(terminal.result());
         assertEquals(Caution.TEXT, document.get("caution").asText());

@@ -97,6 +97,11 @@ public final class CutQueue implements AutoCloseable {
         finished.remove(cell);
     }
 
+    /** Whether nothing is asked for that was not handed over. */
+    public synchronized boolean isIdle() {
+        return finished.isEmpty() && cells.values().stream().noneMatch(cell -> cell.drawing);
+    }
+
     /** Stops the workers; nothing is handed over any more. */
     @Override
     public synchronized void close() {
@@ -145,6 +150,10 @@ public final class CutQueue implements AutoCloseable {
         boolean latest = order.generation() == cell.generation;
         if (closed || cells.get(number) != cell || !latest && !cell.newest.mayFollow(order.request())) {
             return;
+        }
+        if (latest) {
+            // Nothing waits for this cell: it must not keep a volume in memory.
+            cell.newest = null;
         }
         finished.put(number, new Finished(order, result));
         if (!posted) {

@@ -5,8 +5,8 @@ import org.holdfast.measure.SampleReading;
 import org.holdfast.measure.Tissue;
 
 /**
- * The classes of a face-on map, from most bone to none. Marks differ in size as well as in colour, and luminance falls from
- * bone to none, so that the order survives in grey. The colours are the same in both themes: a map always lies on its own
+ * The classes of a face-on map, from most bone to none. Marks differ in size as well as in colour, and the light that a whole
+ * cell gives falls from bone to none, so that the order survives in grey. The colours are the same in both themes: a map always lies on its own
  * dark ground.
  */
 public enum FaceClass {

@@ -2,6 +2,7 @@ package org.holdfast.desktop.render;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.holdfast.construct.CutAxes;
 import org.holdfast.construct.Patch;
@@ -78,17 +79,26 @@ public final class FaceMapPainter {
         return raster.picture();
     }
 
+    /** Way to the nearest other sample along either direction, whichever is longer, but no more than it usually is. */
     private static double[] sidesMm(List<FlatPlace> places) {
-        double[] right = places.stream().mapToDouble(FlatPlace::rightMm).toArray();
-        double[] down = places.stream().mapToDouble(FlatPlace::downMm).toArray();
-        double[] sides = new double[right.length];
-        for (int n = 0; n < right.length; n++) {
+        Integer[] order = new Integer[places.size()];
+        Arrays.setAll(order, n -> n);
+        Arrays.sort(order, Comparator.comparingDouble(n -> places.get(n).rightMm()));
+        double[] right =
+                Arrays.stream(order).mapToDouble(n -> places.get(n).rightMm()).toArray();
+        double[] down =
+                Arrays.stream(order).mapToDouble(n -> places.get(n).downMm()).toArray();
+        double[] sides = new double[order.length];
+        for (int n = 0; n < order.length; n++) {
             double nearest = Double.POSITIVE_INFINITY;
-            for (int m = 0; m < right.length; m++) {
-                double apart = Math.max(Math.abs(right[n] - right[m]), Math.abs(down[n] - down[m]));
-                nearest = m != n && apart < nearest ? apart : nearest;
+            // From left to right further ones cannot be nearer once they lie further to that side alone.
+            for (int m = n + 1; m < order.length && right[m] - right[n] < nearest; m++) {
+                nearest = Math.min(nearest, Math.max(right[m] - right[n], Math.abs(down[m] - down[n])));
             }
-            sides[n] = nearest;
+            for (int m = n - 1; m >= 0 && right[n] - right[m] < nearest; m--) {
+                nearest = Math.min(nearest, Math.max(right[n] - right[m], Math.abs(down[m] - down[n])));
+            }
+            sides[order[n]] = nearest;
         }
         double[] sorted = sides.clone();
         Arrays.sort(sorted);

@@ -13,6 +13,11 @@ public record HuWindow(double centreHu, double widthHu) {
     /** Narrowest width: below it a picture is a threshold, not a window. */
     public static final double NARROWEST_HU = 1;
 
+    /** The scale of 16 bits: a wider window shows nothing more. */
+    private static final double WIDEST_HU = 65_536;
+    /** A drag over so many logical pixels changes a window by its own width. */
+    private static final double DRAG_PIXELS = 250;
+
     public HuWindow {
         if (!Double.isFinite(centreHu)) {
             throw new IllegalArgumentException("centreHu must be finite, got " + centreHu);
@@ -36,5 +41,18 @@ public record HuWindow(double centreHu, double widthHu) {
     /** HU at and above which a pixel is white. */
     public double high() {
         return centreHu + widthHu / 2;
+    }
+
+    /**
+     * This window after a small drag over a picture: to the right wider, down a higher centre, so darker; each pixel 1/250
+     * of the width. It stays between 1 and 65,536 HU wide, its centre between −32,768 and 32,767.
+     *
+     * @param right logical pixels
+     * @param down logical pixels
+     */
+    public HuWindow dragged(double right, double down) {
+        double width = Math.max(NARROWEST_HU, Math.min(WIDEST_HU, widthHu * (1 + right / DRAG_PIXELS)));
+        double centre = centreHu + widthHu * down / DRAG_PIXELS;
+        return new HuWindow(Math.max(-WIDEST_HU / 2, Math.min(WIDEST_HU / 2 - 1, centre)), width);
     }
 }

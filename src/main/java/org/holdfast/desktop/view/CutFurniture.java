@@ -1,175 +1,180 @@
 package org.holdfast.desktop.view;
 
-import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
+import javafx.scene.shape.Polyline;
+import org.holdfast.desktop.state.ScaleBar;
 
 /**
- * What is written over an image, light on a dark scrim in both themes and only at its edges: nothing is drawn over the
- * interface itself. Lies over the image and lets the mouse through.
+ * What lies over a picture without touching what it shows: exam, letters of orientation, settings, scale bar, ticks of the
+ * crossing at the edges. Light on black in both themes.
  */
-public final class CutFurniture extends Pane {
+final class CutFurniture extends Pane {
 
-    /** Length of a tick where another cut crosses, logical px. */
-    static final double TICK_PX = 10;
+    private static final double INSET = 4;
+    private static final double TICK = 9;
+    /** A letter keeps this far off a tick. */
+    private static final double OFF_TICK = 12;
 
-    private static final double EDGE_PX = 3;
-    private static final double LETTER_FROM_EDGE_PX = 5;
-    private static final double TICK_TO_LETTER_PX = 5;
+    private static final double BAR_SHARE = 0.3;
+    private static final double MOST_BAR = 90;
 
-    private final Label label = text("furniture-label");
-    private final Label settings = text("furniture-settings");
-    private final Label left = text("furniture-letter");
-    private final Label right = text("furniture-letter");
-    private final Label top = text("furniture-letter");
-    private final Label bottom = text("furniture-letter");
-    private final ScaleBar scale = new ScaleBar();
-    private final Line[] ticks = {tick(), tick(), tick(), tick()};
-    private Optional<Furniture> shown = Optional.empty();
+    /**
+     * Letters at the four edges.
+     *
+     * @param left at the left edge; empty for none
+     * @param right at the right edge
+     * @param top at the upper edge
+     * @param bottom at the lower edge
+     */
+    record Letters(String left, String right, String top, String bottom) {}
 
-    /** Empty furniture. */
-    public CutFurniture() {
-        getStyleClass().add("furniture");
+    /**
+     * What is shown.
+     *
+     * @param label exam, or code
+     * @param settings window, slab, kernel; empty where they stand elsewhere
+     * @param letters orientation
+     * @param mmPerPx mm to a logical pixel; 0 for no scale bar
+     * @param tickX crossing from the left edge, logical pixels; empty outside
+     * @param tickY crossing from the upper edge
+     */
+    record Furniture(
+            String label,
+            String settings,
+            Letters letters,
+            double mmPerPx,
+            OptionalDouble tickX,
+            OptionalDouble tickY) {}
+
+    private final Label label = words();
+    private final Label settings = words();
+    private final Label left = words();
+    private final Label right = words();
+    private final Label top = words();
+    private final Label bottom = words();
+    private final Label barWords = words();
+    private final Polyline bar = new Polyline();
+    private final Line[] ticks = {new Line(), new Line(), new Line(), new Line()};
+    private Furniture shown;
+
+    CutFurniture() {
         setMouseTransparent(true);
+        bar.getStyleClass().add("image-bar");
         getChildren().addAll(ticks);
-        getChildren().addAll(label, settings, left, right, top, bottom, scale);
-        getChildren().forEach(child -> child.setManaged(false));
-        setVisible(false);
+        for (Line tick : ticks) {
+            tick.getStyleClass().add("image-tick");
+        }
+        getChildren().addAll(label, settings, left, right, top, bottom, barWords, bar);
+        getChildren().forEach(node -> node.setManaged(false));
     }
 
-    private static Label text(String name) {
-        Label label = new Label();
-        label.getStyleClass().addAll("furniture-scrim", "furniture-text", name);
-        return label;
-    }
-
-    private static Line tick() {
-        Line line = new Line();
-        line.getStyleClass().add("furniture-tick");
-        return line;
-    }
-
-    /** Writes this over the image. */
-    public void show(Furniture furniture) {
-        shown = Optional.of(furniture);
-        setVisible(true);
-        write(label, furniture.label());
-        write(settings, furniture.small() ? "" : furniture.settings());
-        write(left, furniture.letters().left());
-        write(right, furniture.letters().right());
-        write(top, furniture.letters().top());
-        write(bottom, furniture.letters().bottom());
-        setAccessibleText(furniture.label());
+    void show(Furniture furniture) {
+        if (furniture.equals(shown)) {
+            return;
+        }
+        shown = furniture;
+        set(label, furniture.label());
+        set(settings, furniture.settings());
+        set(left, furniture.letters().left());
+        set(right, furniture.letters().right());
+        set(top, furniture.letters().top());
+        set(bottom, furniture.letters().bottom());
         requestLayout();
-    }
-
-    /** Writes nothing. */
-    public void clear() {
-        shown = Optional.empty();
-        setVisible(false);
-    }
-
-    private static void write(Label label, String text) {
-        label.setText(text);
-        label.setVisible(!text.isEmpty());
     }
 
     @Override
     protected void layoutChildren() {
-        if (shown.isPresent() && getWidth() > 0 && getHeight() > 0) {
-            layOut(shown.get(), getWidth(), getHeight());
-        }
-    }
-
-    private void layOut(Furniture furniture, double width, double height) {
-        scale.show(furniture.mmPerPx(), width);
-        label.setMaxWidth(width - 2 * EDGE_PX);
-        place(label, EDGE_PX, EDGE_PX);
-        place(scale, width - EDGE_PX - scale.prefWidth(-1), height - EDGE_PX - scale.prefHeight(-1));
-        double room = (scale.isVisible() ? scale.getLayoutX() : width) - 2 * EDGE_PX;
-        settings.setMaxWidth(Math.max(0, room));
-        place(settings, EDGE_PX, height - EDGE_PX - settings.prefHeight(-1));
-        layOutTicks(furniture, width, height);
-        placeTopAndBottom(furniture, width, height);
-        placeSides(furniture, width, height);
-    }
-
-    /** The upper letter keeps right of the label; the lower one keeps clear of what stands in the lower corners. */
-    private void placeTopAndBottom(Furniture furniture, double width, double height) {
-        double labelEnd = label.isVisible() ? label.getLayoutX() + label.getWidth() + EDGE_PX : 0;
-        double topX = besideTick(top.prefWidth(-1), furniture.tickX(), width);
-        place(top, Math.max(topX, labelEnd), LETTER_FROM_EDGE_PX);
-        double wide = bottom.prefWidth(-1);
-        double bottomX = besideTick(wide, furniture.tickX(), width);
-        double floor = height - LETTER_FROM_EDGE_PX;
-        for (Region corner : List.of(settings, scale)) {
-            boolean meets = corner.isVisible()
-                    && bottomX < corner.getLayoutX() + corner.getWidth() + EDGE_PX
-                    && bottomX + wide > corner.getLayoutX() - EDGE_PX;
-            floor = meets ? Math.min(floor, corner.getLayoutY() - EDGE_PX) : floor;
-        }
-        place(bottom, bottomX, floor - bottom.prefHeight(-1));
-    }
-
-    private void placeSides(Furniture furniture, double width, double height) {
-        double high = left.prefHeight(-1);
-        double y = besideTick(high, furniture.tickY(), height);
-        double underLabel = label.isVisible() ? label.getLayoutY() + label.getHeight() + EDGE_PX : 0;
-        double overSettings = (settings.isVisible() ? settings.getLayoutY() - EDGE_PX : height) - high;
-        double overScale = (scale.isVisible() ? scale.getLayoutY() - EDGE_PX : height) - high;
-        double shared = Math.max(underLabel, Math.min(y, Math.min(overSettings, overScale)));
-        place(left, LETTER_FROM_EDGE_PX, shared);
-        place(right, width - LETTER_FROM_EDGE_PX - right.prefWidth(-1), shared);
-    }
-
-    private void layOutTicks(Furniture furniture, double width, double height) {
-        showTick(ticks[0], furniture.tickX(), width, true, 0);
-        showTick(ticks[1], furniture.tickX(), width, true, height - TICK_PX);
-        showTick(ticks[2], furniture.tickY(), height, false, 0);
-        showTick(ticks[3], furniture.tickY(), height, false, width - TICK_PX);
-    }
-
-    /** A tick outside of the image is not drawn at its edge: it would tell a wrong place. */
-    private static void showTick(Line tick, OptionalDouble at, double extent, boolean upright, double from) {
-        boolean inside = at.isPresent() && at.getAsDouble() >= 0 && at.getAsDouble() <= extent;
-        tick.setVisible(inside);
-        if (!inside) {
+        if (shown == null) {
             return;
         }
-        double place = at.getAsDouble();
-        tick.setStartX(upright ? place : from);
-        tick.setEndX(upright ? place : from + TICK_PX);
-        tick.setStartY(upright ? from : place);
-        tick.setEndY(upright ? from + TICK_PX : place);
+        double width = getWidth();
+        double height = getHeight();
+        ticks(width, height);
+        double labelRight = place(label, INSET, INSET);
+        place(settings, INSET, height - INSET - heightOf(settings));
+        double middleX = besideTick(width / 2, shown.tickX(), labelRight + 10);
+        double middleY = besideTick(height / 2, shown.tickY(), 0);
+        place(left, INSET, middleY - heightOf(left) / 2);
+        place(right, width - INSET - right.prefWidth(-1), middleY - heightOf(right) / 2);
+        place(top, middleX - top.prefWidth(-1) / 2, INSET);
+        double barLeft = scaleBar(width, height);
+        double bottomX = Math.min(middleX, barLeft - 12 - bottom.prefWidth(-1) / 2);
+        place(bottom, bottomX - bottom.prefWidth(-1) / 2, height - INSET - heightOf(bottom));
     }
 
-    /** The middle of the edge, or as near to it as the tick lets it be. */
-    private static double besideTick(double size, OptionalDouble tick, double extent) {
-        double middle = (extent - size) / 2;
-        if (tick.isEmpty()) {
-            return middle;
+    /** The middle, or beside the tick where that is there; not before a given place. */
+    private static double besideTick(double middle, OptionalDouble tick, double least) {
+        double at = middle;
+        if (tick.isPresent() && Math.abs(tick.getAsDouble() - at) < OFF_TICK) {
+            at = tick.getAsDouble() + OFF_TICK;
         }
-        double at = tick.getAsDouble();
-        if (at < middle - TICK_TO_LETTER_PX || at > middle + size + TICK_TO_LETTER_PX) {
-            return middle;
+        return Math.max(at, least);
+    }
+
+    private void ticks(double width, double height) {
+        boolean hasX = shown.tickX().isPresent();
+        boolean hasY = shown.tickY().isPresent();
+        double x = Math.floor(shown.tickX().orElse(0)) + 0.5;
+        double y = Math.floor(shown.tickY().orElse(0)) + 0.5;
+        line(ticks[0], hasX, x, 0, x, TICK);
+        line(ticks[1], hasX, x, height - TICK, x, height);
+        line(ticks[2], hasY, 0, y, TICK, y);
+        line(ticks[3], hasY, width - TICK, y, width, y);
+    }
+
+    /** Draws the bar; gives the left end of it and its words. */
+    private double scaleBar(double width, double height) {
+        boolean has = shown.mmPerPx() > 0;
+        bar.setVisible(has);
+        barWords.setVisible(has);
+        if (!has) {
+            return width;
         }
-        double before = at - TICK_TO_LETTER_PX - size;
-        double after = at + TICK_TO_LETTER_PX;
-        return Math.abs(before - middle) < Math.abs(after - middle) ? before : after;
+        ScaleBar scale = ScaleBar.within(shown.mmPerPx(), Math.min(MOST_BAR, width * BAR_SHARE));
+        barWords.setText(scale.words());
+        double box = Math.max(barWords.prefWidth(-1), scale.lengthPx() + 8);
+        double boxLeft = width - INSET - box;
+        double boxHeight = heightOf(barWords) + 5;
+        barWords.setMinWidth(box);
+        barWords.setAlignment(javafx.geometry.Pos.TOP_CENTER);
+        barWords.resizeRelocate(boxLeft, height - INSET - boxHeight, box, boxHeight);
+        double end = width - INSET - 4;
+        double from = end - scale.lengthPx();
+        double base = Math.floor(height - INSET - 3) + 0.5;
+        bar.getPoints().setAll(from, base - 4, from, base, end, base, end, base - 4);
+        return boxLeft;
     }
 
-    private static void place(Region node, double x, double y) {
-        double most = node.getMaxWidth() >= 0 ? node.getMaxWidth() : Double.MAX_VALUE;
-        double wide = Math.min(node.prefWidth(-1), most);
-        node.resizeRelocate(Math.round(x), Math.round(y), wide, node.prefHeight(-1));
+    private static void line(Line line, boolean visible, double x1, double y1, double x2, double y2) {
+        line.setVisible(visible);
+        line.setStartX(x1);
+        line.setStartY(y1);
+        line.setEndX(x2);
+        line.setEndY(y2);
     }
 
-    /** The ticks: top, bottom, left, right. */
-    List<Line> ticks() {
-        return List.of(ticks);
+    /** Places words; gives their right end. */
+    private static double place(Label words, double x, double y) {
+        double width = words.prefWidth(-1);
+        words.resizeRelocate(Math.rint(x), Math.rint(y), width, heightOf(words));
+        return words.isVisible() ? x + width : 0;
+    }
+
+    private static double heightOf(Label words) {
+        return words.prefHeight(-1);
+    }
+
+    private static void set(Label words, String text) {
+        words.setText(text);
+        words.setVisible(!text.isEmpty());
+    }
+
+    private static Label words() {
+        Label words = new Label();
+        words.getStyleClass().add("image-label");
+        return words;
     }
 }

@@ -1,219 +1,148 @@
 package org.holdfast.desktop.view;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import javafx.geometry.Bounds;
-import javafx.geometry.Insets;
-import javafx.geometry.Point2D;
+import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
+import javafx.scene.Group;
 import javafx.scene.Node;
-import javafx.scene.control.Label;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
-import javafx.scene.shape.SVGPath;
+import javafx.scene.shape.Circle;
+import javafx.scene.shape.Rectangle;
+import javafx.scene.text.Text;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructPart;
-import org.holdfast.construct.PartKind;
-import org.holdfast.desktop.state.SchematicState;
-import org.holdfast.desktop.viewmodel.FrontBone;
-import org.holdfast.desktop.viewmodel.FrontPart;
-import org.holdfast.desktop.viewmodel.FrontPoint;
+import org.holdfast.desktop.state.PartState;
 import org.holdfast.desktop.viewmodel.SchematicPlan;
+import org.holdfast.desktop.viewmodel.SchematicPlan.Item;
 
 /**
- * A construct from the front, the patient's right on the left as in the cuts: each part tinted by its state and numbered as
- * in the list of parts. No scale drawing.
+ * The construct from the front, the patient's right on the left, each part tinted by its state; a click or the focus chooses
+ * a part. A part without a place, such as a mesh, is not drawn.
  */
-public final class Schematic extends Region {
+final class Schematic extends Region {
 
-    private static final Insets MARGINS = new Insets(12, 14, 16, 14);
-    private static final double RING_PX = 15;
+    private static final double SIDE = 12;
+    private static final double END = 19;
+    private static final double LEAST = 40;
+    private static final double FRAME = 3.5;
 
     private final SchematicPlan plan;
-    private final Pane boneLayer = new Pane();
-    private final Pane partLayer = new Pane();
-    private final Pane ringLayer = new Pane();
-    private final Label right = new Label("R");
-    private final Label left = new Label("L");
-    private final List<SchematicPart> parts = new ArrayList<>();
-    private final Map<String, Label> rings = new HashMap<>();
-    private Consumer<String> onPick = id -> {};
-    private String picked = "";
+    private final Group bones = new Group();
+    private final Group parts = new Group();
+    private final Group above = new Group();
+    private Map<String, SchematicState> states = new HashMap<>();
+    private String pickedId = "";
     private boolean compact;
-    private double drawnWidth;
-    private double drawnHeight;
+    private Consumer<String> onPick = id -> {};
 
-    /** A schematic of these parts, of which nothing is known yet. */
-    public Schematic(Construct construct, List<ConstructPart> constructParts) {
-        plan = SchematicPlan.of(construct, constructParts);
-        getStyleClass().add("schematic");
+    Schematic(Construct construct, List<ConstructPart> rows) {
+        plan = SchematicPlan.of(construct, rows);
+        for (Item item : plan.items()) {
+            SchematicPart part =
+                    new SchematicPart(item, () -> onPick.accept(item.part().id()));
+            parts.getChildren().add(part);
+        }
+        for (Group group : new Group[] {bones, parts, above}) {
+            group.setManaged(false);
+            getChildren().add(group);
+        }
+        bones.setMouseTransparent(true);
+        above.setMouseTransparent(true);
         setAccessibleRole(AccessibleRole.PARENT);
-        setAccessibleText("Schematic of the construct from the front");
-        boneLayer.setMouseTransparent(true);
-        partLayer.setPickOnBounds(false);
-        ringLayer.setPickOnBounds(false);
-        for (FrontPart part : backToFront()) {
-            parts.add(new SchematicPart(part, id -> onPick.accept(id)));
-            rings.put(part.part().id(), ring(part.part()));
+        setAccessibleText("schematic of the construct from the front, the patient's right on the left");
+    }
+
+    void setOnPick(Consumer<String> picked) {
+        onPick = picked;
+    }
+
+    void show(Map<String, SchematicState> partStates, String picked, boolean isCompact) {
+        if (partStates.equals(states) && picked.equals(pickedId) && compact == isCompact) {
+            return;
         }
-        partLayer.getChildren().setAll(parts);
-        ringLayer.getChildren().setAll(rings.values());
-        List.of(right, left).forEach(letter -> letter.getStyleClass().addAll("schematic-letter", "tick-text"));
-        getChildren().addAll(boneLayer, partLayer, ringLayer, right, left);
-        show(Map.of(), "", false);
-    }
-
-    private List<FrontPart> backToFront() {
-        List<FrontPart> ordered = new ArrayList<>(plan.parts());
-        List<PartKind> order = List.of(PartKind.BODY, PartKind.OTHER, PartKind.INTERFACE, PartKind.ROD, PartKind.SCREW);
-        ordered.sort(Comparator.comparingInt(part -> order.indexOf(part.part().kind())));
-        return ordered;
-    }
-
-    private Label ring(ConstructPart part) {
-        Label ring = new Label(Integer.toString(part.number()));
-        ring.getStyleClass().add("schematic-ring");
-        ring.setManaged(false);
-        ring.setAccessibleRole(AccessibleRole.NODE);
-        ring.setOnMouseClicked(event -> onPick.accept(part.id()));
-        return ring;
-    }
-
-    /** Called with the id of a part that was picked. */
-    public void setOnPick(Consumer<String> listener) {
-        onPick = Objects.requireNonNull(listener, "listener");
-    }
-
-    /**
-     * Shows states.
-     *
-     * @param states of parts by id; a part without one is not measured
-     * @param pickedId id of the picked part, or an empty text
-     * @param small whether the picked number alone is shown
-     */
-    public void show(Map<String, SchematicState> states, String pickedId, boolean small) {
-        picked = Objects.requireNonNull(pickedId, "pickedId");
-        compact = small;
-        for (SchematicPart part : parts) {
-            part.show(
-                    states.getOrDefault(part.id(), SchematicState.UNKNOWN),
-                    part.id().equals(picked));
-        }
-        rings.forEach((id, ring) -> StyleClass.toggle(ring, "picked", id.equals(picked)));
-        drawnWidth = 0;
+        states = Map.copyOf(partStates);
+        pickedId = picked;
+        compact = isCompact;
         requestLayout();
     }
 
     @Override
-    protected double computePrefWidth(double height) {
-        return 132;
-    }
-
-    @Override
-    protected double computePrefHeight(double width) {
-        return 240;
-    }
-
-    @Override
     protected void layoutChildren() {
-        double width = getWidth();
-        double height = getHeight();
-        for (Region layer : List.of(boneLayer, partLayer, ringLayer)) {
-            layer.resizeRelocate(0, 0, width, height);
+        boolean fits = !plan.items().isEmpty() && getWidth() >= LEAST && getHeight() >= LEAST;
+        bones.getChildren().clear();
+        above.getChildren().clear();
+        parts.setVisible(fits);
+        if (!fits) {
+            return;
         }
-        partLayer.getChildren().forEach(part -> part.resizeRelocate(0, 0, width, height));
-        if (width > 0 && height > 0 && (width != drawnWidth || height != drawnHeight)) {
-            drawnWidth = width;
-            drawnHeight = height;
-            draw(FrontFit.of(plan, width, height, MARGINS));
+        SchematicScale scale = SchematicScale.of(plan, SIDE, END, getWidth() - 2 * SIDE, getHeight() - 2 * END);
+        plan.bones().forEach(bone -> bones.getChildren().add(new SchematicBone(bone, plan, scale)));
+        Map<Item, Bounds> drawn = new LinkedHashMap<>();
+        for (Node node : parts.getChildren()) {
+            SchematicPart part = (SchematicPart) node;
+            String id = part.item().part().id();
+            drawn.put(part.item(), part.show(states.getOrDefault(id, unknown()), scale));
         }
+        drawn.forEach((item, bounds) -> {
+            if (item.part().id().equals(pickedId)) {
+                frame(bounds);
+            }
+        });
+        numbers(drawn);
+        side("R", 1);
+        side("L", getWidth() - 8);
     }
 
-    private void draw(FrontFit fit) {
-        boneLayer.getChildren().clear();
-        plan.bones().forEach(bone -> drawBone(bone, fit));
-        parts.forEach(part -> part.draw(fit));
-        applyCss();
-        placeRings(fit);
-        right.autosize();
-        left.autosize();
-        right.relocate(2, drawnHeight - right.getHeight());
-        left.relocate(drawnWidth - left.getWidth() - 2, drawnHeight - left.getHeight());
+    private void frame(Bounds part) {
+        Rectangle frame = new Rectangle(
+                Math.floor(part.getMinX() - FRAME),
+                Math.floor(part.getMinY() - FRAME),
+                Math.ceil(part.getWidth() + 2 * FRAME),
+                Math.ceil(part.getHeight() + 2 * FRAME));
+        frame.setArcWidth(6);
+        frame.setArcHeight(6);
+        frame.getStyleClass().add("schematic-frame");
+        above.getChildren().add(frame);
     }
 
-    private void drawBone(FrontBone bone, FrontFit fit) {
-        Point2D a = fit.at(new FrontPoint(bone.middleMm() - bone.halfWidthMm(), bone.topMm()));
-        Point2D b = fit.at(new FrontPoint(bone.middleMm() + bone.halfWidthMm(), bone.bottomMm()));
-        double waist = Math.min(8, 0.12 * (b.getX() - a.getX()));
-        SVGPath outline = new SVGPath();
-        outline.setContent(String.format(
-                Locale.ROOT,
-                "M%1$.1f %2$.1f Q%5$.1f %7$.1f %3$.1f %2$.1f Q%6$.1f %4$.1f %3$.1f %8$.1f"
-                        + " Q%5$.1f %9$.1f %1$.1f %8$.1f Q%10$.1f %4$.1f %1$.1f %2$.1fZ",
-                a.getX(),
-                a.getY(),
-                b.getX(),
-                (a.getY() + b.getY()) / 2,
-                (a.getX() + b.getX()) / 2,
-                b.getX() - 2 * waist,
-                a.getY() + 4,
-                b.getY(),
-                b.getY() - 4,
-                a.getX() + 2 * waist));
-        outline.getStyleClass().add("schematic-bone");
-        Label name = new Label(bone.label());
-        name.getStyleClass().addAll("schematic-bone-name", "tick-text");
-        boneLayer.getChildren().addAll(outline, name);
-        name.applyCss();
-        name.autosize();
-        name.relocate(
-                Math.round((a.getX() + b.getX() - name.prefWidth(-1)) / 2),
-                Math.round((a.getY() + b.getY() - name.prefHeight(-1)) / 2));
-    }
-
-    /** A number that would lie on another one is left off: the list of parts has it. The picked one goes first. */
-    private void placeRings(FrontFit fit) {
-        List<SchematicPart> order = new ArrayList<>(parts);
-        order.sort(Comparator.comparing(part -> !part.id().equals(picked)));
-        List<Bounds> taken = new ArrayList<>();
-        for (SchematicPart part : order) {
-            Label ring = rings.get(part.id());
-            Point2D at = ringPlace(part.front(), fit);
-            ring.resizeRelocate(
-                    Math.round(at.getX() - RING_PX / 2), Math.round(at.getY() - RING_PX / 2), RING_PX, RING_PX);
-            Node node = ring;
-            boolean free = taken.stream().noneMatch(other -> other.intersects(node.getBoundsInParent()));
-            boolean shown = part.id().equals(picked) || !compact && free;
-            ring.setVisible(shown);
-            if (shown) {
-                taken.add(ring.getBoundsInParent());
+    private void numbers(Map<Item, Bounds> drawn) {
+        SchematicNumbers places = new SchematicNumbers(drawn, getWidth(), getHeight());
+        for (Item item : drawn.keySet()) {
+            double[] at = places.place(item);
+            boolean picked = item.part().id().equals(pickedId);
+            if (!compact || picked) {
+                number(Integer.toString(item.part().number()), at, picked);
             }
         }
     }
 
-    private Point2D ringPlace(FrontPart part, FrontFit fit) {
-        List<Point2D> points = SchematicPart.placed(part, fit);
-        Point2D first = points.get(0);
-        Point2D last = points.get(points.size() - 1);
-        Point2D place =
-                switch (part.part().kind()) {
-                    case SCREW -> first.add(0, first.getY() < drawnHeight / 2 ? -RING_PX : RING_PX);
-                    case INTERFACE -> last.add(RING_PX / 2 + 2, 0);
-                    case ROD ->
-                        FrontShapes.stretch(points, 0, 0.5).stream()
-                                .reduce((a, b) -> b)
-                                .orElse(first);
-                    default -> first.midpoint(last);
-                };
-        double half = RING_PX / 2;
-        return new Point2D(
-                Math.max(half, Math.min(drawnWidth - half, place.getX())),
-                Math.max(half, Math.min(drawnHeight - half, place.getY())));
+    private void number(String digits, double[] at, boolean picked) {
+        Circle ring = new Circle(at[0], at[1], SchematicNumbers.RADIUS);
+        Text text = new Text(digits);
+        text.setTextOrigin(VPos.CENTER);
+        ring.getStyleClass().add("schematic-ring");
+        text.getStyleClass().add("schematic-number");
+        StyleClass.toggle(ring, "picked", picked);
+        StyleClass.toggle(text, "picked", picked);
+        above.getChildren().addAll(ring, text);
+        text.applyCss();
+        text.setX(Math.rint(at[0] - text.getLayoutBounds().getWidth() / 2));
+        text.setY(at[1]);
+    }
+
+    private void side(String letter, double x) {
+        Text text = new Text(x, getHeight() - 2, letter);
+        text.getStyleClass().add("schematic-label");
+        bones.getChildren().add(text);
+    }
+
+    private static SchematicState unknown() {
+        return new SchematicState(PartState.NOT_MEASURED, OptionalDouble.empty(), PartState.NOT_MEASURED.words());
     }
 }

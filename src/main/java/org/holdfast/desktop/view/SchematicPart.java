@@ -1,246 +1,191 @@
 package org.holdfast.desktop.view;
 
-import java.util.List;
 import java.util.Locale;
-import java.util.function.Consumer;
-import javafx.geometry.Point2D;
-import javafx.geometry.Rectangle2D;
-import javafx.scene.AccessibleAction;
+import java.util.OptionalDouble;
+import javafx.geometry.Bounds;
 import javafx.scene.AccessibleRole;
-import javafx.scene.Node;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.MouseButton;
-import javafx.scene.layout.Pane;
+import javafx.scene.Group;
+import javafx.scene.shape.Circle;
 import javafx.scene.shape.Line;
+import javafx.scene.shape.Polygon;
 import javafx.scene.shape.Rectangle;
-import javafx.scene.shape.SVGPath;
 import javafx.scene.shape.Shape;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
-import org.holdfast.desktop.state.SchematicState;
-import org.holdfast.desktop.state.Words;
-import org.holdfast.desktop.viewmodel.FrontPart;
+import org.holdfast.desktop.viewmodel.SchematicPlan.Item;
 
-/** One part of a schematic: drawn by its state, framed when picked, picked by mouse, Enter or a screen reader. */
-final class SchematicPart extends Pane {
+/** One part of the schematic, drawn by its kind and tinted by its state; it can be clicked and takes the focus. */
+final class SchematicPart extends Group {
 
-    private static final double ROD_HALF_PX = 3;
-    private static final double SHANK_HALF_PX = 3.6;
-    private static final double HEAD_PX = 10;
-    private static final double LEAST_SHANK_PX = 18;
-    private static final double BAR_HALF_PX = 4;
-    private static final double FRAME_PX = 4;
-    private static final double PORE_STEP_PX = 7;
+    /** Side of a screw's head, logical pixels. */
+    static final double HEAD = 10;
 
-    private final FrontPart front;
-    private final Consumer<String> pick;
-    private SchematicState state = SchematicState.UNKNOWN;
+    private static final double SHAFT = 6;
+    private static final double ROD = 6;
+    private static final double FACE = 8;
+    private static final double THREAD = 5;
+    private static final double PORE_STEP = 8;
+    private static final double HALO = 3;
+    private static final double BREAK = 9;
 
-    SchematicPart(FrontPart front, Consumer<String> pick) {
-        this.front = front;
-        this.pick = pick;
-        getStyleClass().add("schematic-part");
-        setPickOnBounds(false);
-        setFocusTraversable(true);
+    private final Item item;
+    private PartState state = PartState.NOT_MEASURED;
+
+    SchematicPart(Item item, Runnable pick) {
+        this.item = item;
         setAccessibleRole(AccessibleRole.BUTTON);
-        setOnMouseClicked(event -> {
-            if (event.getButton() == MouseButton.PRIMARY) {
-                pick.accept(id());
-                event.consume();
+        setFocusTraversable(true);
+        setOnMousePressed(event -> {
+            pick.run();
+            event.consume();
+        });
+        focusVisibleProperty().subscribe(focused -> {
+            if (focused) {
+                pick.run();
             }
         });
-        setOnKeyPressed(event -> {
-            if (event.getCode() == KeyCode.ENTER) {
-                pick.accept(id());
-                event.consume();
-            }
-        });
+        setViewOrder(depth());
     }
 
-    String id() {
-        return front.part().id();
+    Item item() {
+        return item;
     }
 
-    FrontPart front() {
-        return front;
-    }
-
-    @Override
-    public void executeAccessibleAction(AccessibleAction action, Object... parameters) {
-        if (action == AccessibleAction.FIRE) {
-            pick.accept(id());
-        } else {
-            super.executeAccessibleAction(action, parameters);
-        }
-    }
-
-    void show(SchematicState shown, boolean picked) {
-        state = shown;
-        for (PartState each : PartState.values()) {
-            StyleClass.toggle(this, styleOf(each), each == shown.state());
-        }
-        StyleClass.toggle(this, "picked", picked);
-        setViewOrder(picked ? -1 : 0);
-        String share =
-                shown.share().isPresent() ? ", " + Words.percent(shown.share().getAsDouble()) : "";
-        setAccessibleText(front.part().label() + ", " + shown.state().words() + share);
-    }
-
-    private static String styleOf(PartState state) {
-        return "state-" + state.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
-    /** Draws the part anew into a picture of this fit. */
-    void draw(FrontFit fit) {
-        List<Point2D> points = placed(front, fit);
+    /** Draws it anew; gives what it takes up. */
+    Bounds show(SchematicState look, SchematicScale scale) {
         getChildren().clear();
-        if (front.outline() == FrontPart.Outline.AREA) {
-            drawArea(points.get(0), points.get(1));
-        } else if (front.part().kind() == PartKind.INTERFACE) {
-            drawFace(points);
-        } else if (front.part().kind() == PartKind.SCREW) {
-            drawScrew(points.get(0), tip(points.get(0), points.get(1), fit));
-        } else {
-            drawRod(points);
+        state = look.state();
+        getStyleClass()
+                .setAll("schematic-item", state.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        setAccessibleText(item.part().label() + ", " + look.words());
+        double x1 = scale.x(item.x1());
+        double y1 = scale.y(item.y1());
+        double x2 = scale.x(item.x2());
+        double y2 = scale.y(item.y2());
+        switch (item.part().kind()) {
+            case SCREW -> screw(x1, x2, y1);
+            case ROD -> rod(x1, y1, x2, y2);
+            case INTERFACE -> face(x1, x2, (y1 + y2) / 2, look.share());
+            default -> body(x1, y1, x2, y2);
+        }
+        return getLayoutBounds();
+    }
+
+    /** Heads lie over rods, rods over what is between them. */
+    private double depth() {
+        return switch (item.part().kind()) {
+            case SCREW -> 0;
+            case ROD -> 1;
+            default -> 2;
+        };
+    }
+
+    private void screw(double headX, double tipX, double y) {
+        double left = Math.min(headX, tipX);
+        double length = Math.abs(tipX - headX);
+        add(new Rectangle(left, y - SHAFT / 2, length, SHAFT), "part-shape");
+        for (double at = HEAD / 2 + THREAD / 2; at < length - 1; at += THREAD) {
+            double x = headX + Math.signum(tipX - headX) * at;
+            add(new Line(x - 1.5, y + SHAFT / 2, x + 1.5, y - SHAFT / 2), "part-thread");
+        }
+        if (state == PartState.FAULT) {
+            halo(left, y - SHAFT / 2, length, SHAFT);
+        }
+        Rectangle head = new Rectangle(headX - HEAD / 2, y - HEAD / 2, HEAD, HEAD);
+        round(head, 3);
+        add(head, "part-shape");
+    }
+
+    /** A bar between its ends, however it lies; a fault leaves a gap with a stroke on either side. */
+    private void rod(double x1, double y1, double x2, double y2) {
+        double length = Math.max(1, Math.hypot(x2 - x1, y2 - y1));
+        double ux = (x2 - x1) / length;
+        double uy = (y2 - y1) / length;
+        boolean isBroken = state == PartState.FAULT && length > 3 * BREAK;
+        double gap = isBroken ? BREAK / 2 : 0;
+        double middle = 0.42 * length;
+        if (!isBroken) {
+            add(bar(x1, y1, ux, uy, 0, length), "part-shape");
+            return;
+        }
+        add(bar(x1, y1, ux, uy, 0, middle - gap), "part-shape");
+        add(bar(x1, y1, ux, uy, middle + gap, length), "part-shape");
+        for (double at : new double[] {middle - gap, middle + gap}) {
+            double x = x1 + ux * at;
+            double y = y1 + uy * at;
+            double slant = 2.5;
+            Line edge = new Line(
+                    x - uy * (ROD + 1) - ux * slant,
+                    y + ux * (ROD + 1) - uy * slant,
+                    x + uy * (ROD + 1) + ux * slant,
+                    y - ux * (ROD + 1) + uy * slant);
+            add(edge, "part-break");
         }
     }
 
-    /** Where a part's points lie; a face's bar stands off its component, so that neither hides the other. */
-    static List<Point2D> placed(FrontPart part, FrontFit fit) {
-        List<Point2D> points = fit.at(part);
-        if (part.owner().isEmpty()) {
-            return points;
+    private static Polygon bar(double x, double y, double ux, double uy, double from, double to) {
+        double half = ROD / 2;
+        return new Polygon(
+                x + ux * from - uy * half,
+                y + uy * from + ux * half,
+                x + ux * from + uy * half,
+                y + uy * from - ux * half,
+                x + ux * to + uy * half,
+                y + uy * to - ux * half,
+                x + ux * to - uy * half,
+                y + uy * to + ux * half);
+    }
+
+    private void face(double x1, double x2, double y, OptionalDouble share) {
+        double left = Math.min(x1, x2);
+        double width = Math.abs(x2 - x1);
+        Rectangle outline = new Rectangle(left, y - FACE / 2, width, FACE);
+        add(outline, "part-outline");
+        if (share.isPresent()) {
+            double inner = Math.max(0, width - 4) * share.getAsDouble();
+            add(new Rectangle(left + 2, y - FACE / 2 + 2, inner, FACE - 4), "part-share");
         }
-        Point2D way = points.get(points.size() - 1).subtract(points.get(0));
-        Point2D outwards = new Point2D(-way.getY(), way.getX());
-        Point2D fromOwner = fit.at(part.middle()).subtract(fit.at(part.owner().get()));
-        if (outwards.magnitude() < 1e-6 || fromOwner.magnitude() < 1e-6) {
-            return points;
+        if (state == PartState.FAULT) {
+            halo(left, y - FACE / 2, width, FACE);
         }
-        double side = outwards.dotProduct(fromOwner) < 0 ? -1 : 1;
-        Point2D shift = outwards.normalize().multiply(side * (BAR_HALF_PX + 2));
-        return points.stream().map(point -> point.add(shift)).toList();
     }
 
-    private void drawArea(Point2D corner, Point2D opposite) {
-        double x = corner.getX();
-        double y = corner.getY();
-        double width = Math.max(6, opposite.getX() - x);
-        double height = Math.max(6, opposite.getY() - y);
-        add("tint", rounded(x, y, width, height, 3));
-        if (front.porous()) {
-            add("pore", pores(new Rectangle2D(x, y, width, height)));
+    private void body(double x1, double y1, double x2, double y2) {
+        double inset = FACE / 2 + 2;
+        double top = y1 + inset;
+        double height = Math.max(4, y2 - y1 - 2 * inset);
+        Rectangle box = new Rectangle(x1, top, x2 - x1, height);
+        round(box, 5);
+        add(box, "part-shape");
+        if (item.part().kind() != PartKind.BODY) {
+            return;
         }
-        add("edge", rounded(x, y, width, height, 3));
-        if (state.state() == PartState.FAULT) {
-            crack(new Point2D(x + width * 0.62, y), new Point2D(x + width * 0.5, y + height));
-        }
-        add("frame", rounded(x - FRAME_PX, y - FRAME_PX, width + 2 * FRAME_PX, height + 2 * FRAME_PX, 5));
-    }
-
-    private void drawFace(List<Point2D> ends) {
-        add("well", FrontShapes.band(ends, BAR_HALF_PX, 0));
-        if (state.share().isPresent()) {
-            double share = state.share().getAsDouble();
-            if (share > 0) {
-                add("tint", FrontShapes.band(FrontShapes.stretch(ends, 0, share), BAR_HALF_PX, 0));
-            }
-        } else {
-            add("tint", FrontShapes.band(ends, BAR_HALF_PX, 0));
-        }
-        add("edge", FrontShapes.band(ends, BAR_HALF_PX, 0));
-        add("frame", FrontShapes.band(ends, BAR_HALF_PX + FRAME_PX, FRAME_PX));
-    }
-
-    private void drawScrew(Point2D head, Point2D tip) {
-        Point2D neck = head.add(tip.subtract(head).normalize().multiply(HEAD_PX / 2));
-        List<Point2D> axis = List.of(head, tip);
-        add("tint", FrontShapes.thread(neck, tip, SHANK_HALF_PX));
-        add("edge", FrontShapes.thread(neck, tip, SHANK_HALF_PX));
-        add("well", square(head));
-        add("tint", square(head));
-        add("edge", square(head));
-        if (state.state() == PartState.FAULT) {
-            add("halo", FrontShapes.band(List.of(neck, tip), SHANK_HALF_PX + 3.5, 2));
-        }
-        add("frame", FrontShapes.band(axis, HEAD_PX / 2 + FRAME_PX, HEAD_PX / 2 + FRAME_PX));
-    }
-
-    /** A screw that points at the viewer is drawn leaning to the middle, so that it can be seen and hit. */
-    private static Point2D tip(Point2D head, Point2D tip, FrontFit fit) {
-        double length = head.distance(tip);
-        double wanted = LEAST_SHANK_PX + HEAD_PX / 2;
-        if (length >= wanted) {
-            return tip;
-        }
-        Point2D inwards = new Point2D(head.getX() > fit.x() ? -1 : 1, 0);
-        return head.add((length < 3 ? inwards : tip.subtract(head).normalize()).multiply(wanted));
-    }
-
-    private void drawRod(List<Point2D> line) {
-        if (state.state() == PartState.FAULT) {
-            drawBroken(line);
-        } else {
-            add("tint", FrontShapes.band(line, ROD_HALF_PX, 2));
-            add("edge", FrontShapes.band(line, ROD_HALF_PX, 2));
-        }
-        add("frame", FrontShapes.band(line, ROD_HALF_PX + FRAME_PX, FRAME_PX + 2));
-    }
-
-    /** In two pieces set apart, with a tick on each side of the gap. */
-    private void drawBroken(List<Point2D> line) {
-        double gap = 4 / Math.max(20, FrontShapes.lengthOf(line));
-        double at = 0.33;
-        List<Point2D> upper = FrontShapes.stretch(line, 0, at - gap);
-        List<Point2D> lower = FrontShapes.stretch(line, at + gap, 1).stream()
-                .map(point -> point.add(1.5, 0))
-                .toList();
-        for (List<Point2D> piece : List.of(upper, lower)) {
-            add("tint", FrontShapes.band(piece, ROD_HALF_PX, 0));
-            add("edge", FrontShapes.band(piece, ROD_HALF_PX, 0));
-        }
-        Point2D end = upper.get(upper.size() - 1);
-        Point2D start = lower.get(0);
-        add("tick", new Line(end.getX() - 9, end.getY() + 2, end.getX() - 4, end.getY() + 3.5));
-        add("tick", new Line(start.getX() + 4, start.getY() - 3.5, start.getX() + 9, start.getY() - 2));
-    }
-
-    private void crack(Point2D from, Point2D to) {
-        Point2D first = from.interpolate(to, 0.35).add(-5, 0);
-        Point2D second = from.interpolate(to, 0.65).add(5, 0);
-        add("crack", new Line(from.getX(), from.getY(), first.getX(), first.getY()));
-        add("crack", new Line(first.getX(), first.getY(), second.getX(), second.getY()));
-        add("crack", new Line(second.getX(), second.getY(), to.getX(), to.getY()));
-    }
-
-    private static Shape square(Point2D middle) {
-        return rounded(middle.getX() - HEAD_PX / 2, middle.getY() - HEAD_PX / 2, HEAD_PX, HEAD_PX, 2);
-    }
-
-    private static Rectangle rounded(double x, double y, double width, double height, double corner) {
-        Rectangle rectangle = new Rectangle(x, y, width, height);
-        rectangle.setArcWidth(2 * corner);
-        rectangle.setArcHeight(2 * corner);
-        return rectangle;
-    }
-
-    private static Node pores(Rectangle2D area) {
-        StringBuilder path = new StringBuilder();
-        int rows = 0;
-        for (double y = area.getMinY() + 6; y < area.getMaxY() - 4; y += PORE_STEP_PX) {
-            double shift = rows++ % 2 == 0 ? 0 : PORE_STEP_PX / 2;
-            for (double x = area.getMinX() + 6 + shift; x < area.getMaxX() - 4; x += PORE_STEP_PX) {
-                path.append(
-                        String.format(Locale.ROOT, "M%.1f %.1fa1.2 1.2 0 1 0 2.4 0a1.2 1.2 0 1 0 -2.4 0", x - 1.2, y));
+        int row = 0;
+        for (double y = top + PORE_STEP * 0.75; y < top + height - 3; y += PORE_STEP) {
+            double shift = row++ % 2 == 0 ? 0 : PORE_STEP / 2;
+            for (double x = x1 + PORE_STEP * 0.75 + shift; x < x2 - 3; x += PORE_STEP) {
+                add(new Circle(x, y, 1.2), "part-pore");
             }
         }
-        SVGPath pores = new SVGPath();
-        pores.setContent(path.toString());
-        return pores;
+        if (state == PartState.FAULT) {
+            halo(x1, top, x2 - x1, height);
+        }
     }
 
-    private void add(String style, Node shape) {
-        shape.getStyleClass().add(style);
+    /** A dashed outline round a zone: loose, or broken at a place that the drawing does not tell. */
+    private void halo(double x, double y, double width, double height) {
+        Rectangle halo = new Rectangle(x - HALO, y - HALO, width + 2 * HALO, height + 2 * HALO);
+        round(halo, 4);
+        add(halo, "part-halo");
+    }
+
+    private static void round(Rectangle rectangle, double arc) {
+        rectangle.setArcWidth(arc);
+        rectangle.setArcHeight(arc);
+    }
+
+    private void add(Shape shape, String name) {
+        shape.getStyleClass().add(name);
         getChildren().add(shape);
     }
 }

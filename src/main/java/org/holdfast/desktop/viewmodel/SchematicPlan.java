@@ -1,142 +1,224 @@
 package org.holdfast.desktop.viewmodel;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import org.holdfast.construct.Axes;
-import org.holdfast.construct.Bone;
 import org.holdfast.construct.BoneInterface;
 import org.holdfast.construct.BoxShape;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructPart;
-import org.holdfast.construct.CylinderPatch;
 import org.holdfast.construct.CylinderShape;
+import org.holdfast.construct.PartFrame;
 import org.holdfast.construct.PartKind;
-import org.holdfast.construct.Patch;
-import org.holdfast.construct.PlanePatch;
 import org.holdfast.construct.RodShape;
 import org.holdfast.construct.ScrewShape;
-import org.holdfast.construct.SpherePatch;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 
 /**
- * A construct seen from the front, in its own axes: what a schematic draws, before it is fitted into a picture. A part whose
- * shape has no place of its own (a mesh, which only its file places) is not in it. Immutable.
+ * The construct from the front as a drawing plan: the patient's right on the left, head up, mm from the construct's origin,
+ * y downwards. Screws are turned into the picture, since from the front they would be dots. Immutable.
  *
- * @param parts what is drawn, in the order of the review
- * @param bones where the bones are hinted at
+ * @param items one a part that has a place, in the order of the review
+ * @param bones outlines of the bones that are known of
  */
-public record SchematicPlan(List<FrontPart> parts, List<FrontBone> bones) {
+public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
+
+    /** A screw turned into the picture is drawn at this share of its length. */
+    private static final double TURNED = 0.62;
+    /** A bone reaches this far beyond what is known of it, mm. */
+    private static final double BONE_MARGIN_MM = 11;
+
+    private static final double LEAST_BONE_MM = 20;
+    /** Bodies and faces are drawn at this share of their width, so that there is room between them and the rods. */
+    private static final double NARROWED = 0.82;
+    /** Screws at heights this close are a pair, mm. */
+    private static final double PAIR_MM = 8;
+    /** Each screw of a pair ends at this share of the way to the middle between their heads. */
+    private static final double PAIR_REACH = 0.78;
+
+    /**
+     * A part on the plan.
+     *
+     * @param part the part
+     * @param x1 left end, or head of a screw, or upper end of a rod
+     * @param y1 the same
+     * @param x2 right end, or tip, or lower end
+     * @param y2 the same
+     * @param thickMm thickness of a bar, 0 for a box whose corners are given
+     */
+    public record Item(ConstructPart part, double x1, double y1, double x2, double y2, double thickMm) {}
+
+    /**
+     * A bone on the plan.
+     *
+     * @param label what it is called
+     * @param left left side
+     * @param top upper side
+     * @param right right side
+     * @param bottom lower side
+     */
+    public record BoneOutline(String label, double left, double top, double right, double bottom) {}
 
     public SchematicPlan {
-        parts = List.copyOf(parts);
+        items = List.copyOf(items);
         bones = List.copyOf(bones);
     }
 
     /** The plan of a construct. */
     public static SchematicPlan of(Construct construct, List<ConstructPart> parts) {
-        List<FrontPart> drawn = new ArrayList<>();
+        List<Item> items = new ArrayList<>();
         for (ConstructPart part : parts) {
-            outlineOf(construct, part).ifPresent(drawn::add);
+            item(construct, part).ifPresent(items::add);
         }
-        List<FrontBone> bones = new ArrayList<>();
-        for (Bone bone : construct.bones()) {
-            BoneHint.of(construct, drawn, bone).ifPresent(bones::add);
-        }
-        return new SchematicPlan(drawn, bones);
+        List<Item> apart = items.stream().map(item -> apart(item, items)).toList();
+        return new SchematicPlan(apart, bones(construct, apart));
     }
 
-    private static Optional<FrontPart> outlineOf(Construct construct, ConstructPart part) {
-        Axes axes = construct.axes();
+    /** A screw cut short so that it does not run into its neighbour, which in truth lies beside it. */
+    private static Item apart(Item item, List<Item> all) {
+        Item shorter = item;
+        for (Item other : all) {
+            boolean isPair = item.part().kind() == PartKind.SCREW
+                    && other.part().kind() == PartKind.SCREW
+                    && other != item
+                    && Math.abs(item.y1() - other.y1()) < PAIR_MM;
+            double reach = PAIR_REACH * (other.x1() - item.x1()) / 2;
+            if (isPair && reach * (item.x2() - item.x1()) > 0 && Math.abs(reach) < Math.abs(shorter.x2() - item.x1())) {
+                shorter = new Item(item.part(), item.x1(), item.y1(), item.x1() + reach, item.y2(), item.thickMm());
+            }
+        }
+        return shorter;
+    }
+
+    private static Optional<Item> item(Construct construct, ConstructPart part) {
         if (part.kind() == PartKind.INTERFACE) {
-            BoneInterface face = construct.interfaceById(part.id());
-            Optional<FrontPoint> owner =
-                    shapeOf(construct.component(face.component()), part, axes).map(FrontPart::middle);
-            return Optional.of(new FrontPart(part, FrontPart.Outline.LINE, faceEnds(face, axes), false, owner));
+            PartFrame frame = part.frame();
+            PatientVector across = frame.along().right().times(NARROWED * frame.halfWidthMm());
+            return Optional.of(bar(
+                    construct,
+                    part,
+                    frame.middle().minus(PatientPoint.ORIGIN).minus(across),
+                    frame.middle().minus(PatientPoint.ORIGIN).plus(across),
+                    2.5));
         }
-        return shapeOf(construct.component(part.id()), part, axes);
-    }
-
-    private static Optional<FrontPart> shapeOf(Component component, ConstructPart part, Axes axes) {
+        Component component = construct.component(part.id());
         if (component.shape() instanceof ScrewShape screw) {
-            return Optional.of(line(part, List.of(front(screw.head(), axes), front(screw.tip(), axes))));
+            double headX = x(construct, screw.head());
+            double tipX = x(construct, screw.tip());
+            double y = (y(construct, screw.head()) + y(construct, screw.tip())) / 2;
+            double middleX = x(construct, construct.axes().origin());
+            double side = Math.abs(tipX - headX) > 1 ? Math.signum(tipX - headX) : Math.signum(middleX - headX);
+            double end = headX + (side == 0 ? 1 : side) * screw.lengthMm() * TURNED;
+            return Optional.of(new Item(part, headX, y, end, y, screw.diameterMm()));
         }
         if (component.shape() instanceof RodShape rod) {
-            return Optional.of(
-                    line(part, rod.points().stream().map(p -> front(p, axes)).toList()));
+            PatientPoint first = rod.points().get(0);
+            PatientPoint last = rod.points().get(rod.points().size() - 1);
+            boolean down = y(construct, first) <= y(construct, last);
+            PatientPoint top = down ? first : last;
+            PatientPoint bottom = down ? last : first;
+            return Optional.of(new Item(
+                    part,
+                    x(construct, top),
+                    y(construct, top),
+                    x(construct, bottom),
+                    y(construct, bottom),
+                    rod.diameterMm()));
         }
-        if (component.shape() instanceof CylinderShape cylinder) {
-            double r = cylinder.radiusMm();
-            return Optional.of(area(component, part, List.of(front(cylinder.p(), axes), front(cylinder.q(), axes)), r));
-        }
-        if (component.shape() instanceof BoxShape box) {
-            return Optional.of(area(component, part, cornersOf(box, axes), 0));
+        if (component.shape() instanceof BoxShape || component.shape() instanceof CylinderShape) {
+            PartFrame frame = part.frame();
+            double width = NARROWED * extent(component, construct.axes().left(), frame.halfWidthMm());
+            double height = extent(component, construct.axes().cranial(), frame.halfHeightMm());
+            double x = x(construct, frame.middle());
+            double y = y(construct, frame.middle());
+            return Optional.of(new Item(part, x - width, y - height, x + width, y + height, 0));
         }
         return Optional.empty();
     }
 
-    private static FrontPart line(ConstructPart part, List<FrontPoint> points) {
-        return new FrontPart(part, FrontPart.Outline.LINE, points, false, Optional.empty());
-    }
-
-    private static FrontPart area(Component component, ConstructPart part, List<FrontPoint> points, double beyondMm) {
-        double left = points.stream().mapToDouble(FrontPoint::leftMm).min().orElseThrow();
-        double right = points.stream().mapToDouble(FrontPoint::leftMm).max().orElseThrow();
-        double top = points.stream().mapToDouble(FrontPoint::downMm).min().orElseThrow();
-        double bottom = points.stream().mapToDouble(FrontPoint::downMm).max().orElseThrow();
-        List<FrontPoint> corners = List.of(
-                new FrontPoint(left - beyondMm, top - beyondMm), new FrontPoint(right + beyondMm, bottom + beyondMm));
-        return new FrontPart(
-                part, FrontPart.Outline.AREA, corners, component.porous().isPresent(), Optional.empty());
-    }
-
-    private static List<FrontPoint> cornersOf(BoxShape box, Axes axes) {
-        List<FrontPoint> corners = new ArrayList<>();
-        for (int n = 0; n < 8; n++) {
-            PatientPoint corner = box.centre();
+    private static double extent(Component component, PatientVector direction, double otherwise) {
+        if (component.shape() instanceof BoxShape box) {
+            double sum = 0;
             for (int axis = 0; axis < 3; axis++) {
-                double half = box.halfMm().get(axis);
-                corner = corner.along(box.axes().get(axis), (n >> axis & 1) == 0 ? -half : half);
+                sum += Math.abs(box.axes().get(axis).dot(direction))
+                        * box.halfMm().get(axis);
             }
-            corners.add(front(corner, axes));
+            return sum;
         }
-        return corners;
+        return otherwise;
     }
 
-    /** The two ends of a face's largest piece seen edge on; of one seen from the front, its width. */
-    private static List<FrontPoint> faceEnds(BoneInterface face, Axes axes) {
-        Patch largest = face.patches().stream()
-                .max(Comparator.comparingDouble(Patch::areaMm2))
-                .orElseThrow();
-        if (largest instanceof CylinderPatch cylinder) {
-            return List.of(front(cylinder.p(), axes), front(cylinder.q(), axes));
-        }
-        if (largest instanceof PlanePatch plane) {
-            double halfMm = Math.max(plane.halfUMm(), plane.halfVMm());
-            return ends(plane.centre(), plane.normal(), halfMm, axes);
-        }
-        SpherePatch sphere = (SpherePatch) largest;
-        double halfMm = sphere.radiusMm() * Math.sin(Math.toRadians(Math.min(90, sphere.halfAngleDeg())));
-        return ends(sphere.centre().along(sphere.pole(), sphere.radiusMm()), sphere.pole(), halfMm, axes);
+    private static Item bar(
+            Construct construct, ConstructPart part, PatientVector from, PatientVector to, double thickMm) {
+        PatientPoint a = PatientPoint.ORIGIN.along(from, 1);
+        PatientPoint b = PatientPoint.ORIGIN.along(to, 1);
+        return new Item(part, x(construct, a), y(construct, a), x(construct, b), y(construct, b), thickMm);
     }
 
-    private static List<FrontPoint> ends(PatientPoint middle, PatientVector normal, double halfMm, Axes axes) {
-        double acrossLeft = normal.dot(axes.cranial());
-        double acrossDown = normal.dot(axes.left());
-        double length = Math.hypot(acrossLeft, acrossDown);
-        double left = length < 0.3 ? halfMm : halfMm * Math.abs(acrossLeft) / length;
-        double down = length < 0.3 ? 0 : halfMm * acrossDown * Math.signum(acrossLeft) / length;
-        FrontPoint at = front(middle, axes);
-        return List.of(
-                new FrontPoint(at.leftMm() - left, at.downMm() - down),
-                new FrontPoint(at.leftMm() + left, at.downMm() + down));
+    /** A bone reaches from its interface over its screws. */
+    private static List<BoneOutline> bones(Construct construct, List<Item> items) {
+        Map<String, double[]> extents = new LinkedHashMap<>();
+        for (Item item : items) {
+            boneOf(construct, item.part()).ifPresent(bone -> {
+                double[] e = extents.computeIfAbsent(bone, id ->
+                        new double[] {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE});
+                boolean isFace = item.part().kind() == PartKind.INTERFACE;
+                double inner = isFace ? item.x1() : Math.min(item.x1(), item.x2()) + 4;
+                double outer = isFace ? item.x2() : Math.max(item.x1(), item.x2()) - 4;
+                e[0] = Math.min(e[0], inner);
+                e[2] = Math.max(e[2], outer);
+                double around = isFace ? 0 : BONE_MARGIN_MM;
+                e[1] = Math.min(e[1], Math.min(item.y1(), item.y2()) - around);
+                e[3] = Math.max(e[3], Math.max(item.y1(), item.y2()) + around);
+            });
+        }
+        List<BoneOutline> outlines = new ArrayList<>();
+        extents.forEach((id, e) -> {
+            double lacking = Math.max(0, LEAST_BONE_MM - (e[3] - e[1]));
+            boolean isAbove = e[1] + e[3] < middleY(items);
+            outlines.add(new BoneOutline(
+                    construct.bone(id).label(),
+                    e[0],
+                    isAbove ? e[1] - lacking : e[1],
+                    e[2],
+                    isAbove ? e[3] : e[3] + lacking));
+        });
+        return outlines;
     }
 
-    private static FrontPoint front(PatientPoint point, Axes axes) {
-        PatientVector offset = point.minus(axes.origin());
-        return new FrontPoint(offset.dot(axes.left()), -offset.dot(axes.cranial()));
+    private static double middleY(List<Item> items) {
+        double top = items.stream()
+                .mapToDouble(item -> Math.min(item.y1(), item.y2()))
+                .min()
+                .orElse(0);
+        double bottom = items.stream()
+                .mapToDouble(item -> Math.max(item.y1(), item.y2()))
+                .max()
+                .orElse(0);
+        return top + bottom;
+    }
+
+    private static Optional<String> boneOf(Construct construct, ConstructPart part) {
+        if (part.kind() == PartKind.INTERFACE) {
+            return construct.interfaces().stream()
+                    .filter(face -> face.id().equals(part.id()))
+                    .map(BoneInterface::bone)
+                    .findFirst();
+        }
+        return construct.component(part.id()).shape() instanceof ScrewShape screw
+                ? Optional.of(screw.bone())
+                : Optional.empty();
+    }
+
+    private static double x(Construct construct, PatientPoint p) {
+        return p.minus(construct.axes().origin()).dot(construct.axes().left());
+    }
+
+    private static double y(Construct construct, PatientPoint p) {
+        return -p.minus(construct.axes().origin()).dot(construct.axes().cranial());
     }
 }

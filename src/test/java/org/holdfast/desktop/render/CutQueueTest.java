@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.ref.WeakReference;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -157,6 +158,24 @@ class CutQueueTest {
         ask(1, good);
         runWindowTasksUntilShown(1);
         assertArrayEquals(drawn(good), shown.get(1).get(0).argb());
+    }
+
+    @Test
+    void keepsNoVolumeOnceItsPictureIsShown() throws InterruptedException {
+        WeakReference<HuVolume> shownOnce = showAndForget();
+        for (int n = 0; n < 100 && shownOnce.get() != null; n++) {
+            System.gc();
+            Thread.sleep(10);
+        }
+
+        assertNull(shownOnce.get());
+    }
+
+    private WeakReference<HuVolume> showAndForget() throws InterruptedException {
+        HuVolume released = TestVolumes.ramp(70, 0, 1, 2);
+        ask(1, TestVolumes.slice(released, 1));
+        runWindowTasksUntilShown(1);
+        return new WeakReference<>(released);
     }
 
     @Test

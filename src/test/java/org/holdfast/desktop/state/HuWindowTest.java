@@ -35,4 +35,21 @@ class HuWindowTest {
     void refusesWhatIsNoWindow(double centreHu, double widthHu) {
         assertThrows(IllegalArgumentException.class, () -> new HuWindow(centreHu, widthHu));
     }
+
+    @Test
+    void followsADragOverAPicture() {
+        HuWindow dragged = new HuWindow(650, 2000).dragged(25, -50);
+
+        // By hand: a tenth wider; a fifth of 2000 down
+        assertEquals(new HuWindow(250, 2200), dragged);
+    }
+
+    @Test
+    void staysAWindowHoweverFarItIsDragged() {
+        // By hand: the scale of 16 bits
+        assertEquals(65_536, new HuWindow(0, 400).dragged(1e6, 0).widthHu());
+        assertEquals(1, new HuWindow(0, 400).dragged(-1e6, 0).widthHu());
+        assertEquals(32_767, new HuWindow(0, 400).dragged(0, 1e9).centreHu());
+        assertEquals(-32_768, new HuWindow(0, 400).dragged(0, -1e9).centreHu());
+    }
 }

@@ -1,190 +1,179 @@
 package org.holdfast.desktop.view;
 
-import static org.holdfast.desktop.WindowTest.fx;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import javafx.scene.AccessibleAction;
+import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.Circle;
+import javafx.scene.shape.Rectangle;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.construct.ConstructPart;
+import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.WindowTest;
 import org.holdfast.desktop.state.PartState;
-import org.holdfast.desktop.state.SchematicState;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
+/** The schematic of the construct of the sample images. */
 @ExtendWith(WindowTest.class)
 final class SchematicTest {
 
-    private static Construct demo() throws Exception {
-        return ConstructJson.read(Path.of("sample-images/demo-subject/construct.json"));
-    }
-
-    private static Schematic schematic(Construct construct) {
-        return new Schematic(construct, ConstructPart.of(construct));
-    }
-
-    private static Schematic laidOut(Construct construct, Map<String, SchematicState> states, String picked) {
-        Schematic node = schematic(construct);
-        Scene scene = new Scene(node, 132, 240);
-        Theme.DARK.apply(scene);
-        node.show(states, picked, false);
-        node.resize(132, 240);
-        node.layout();
-        return node;
-    }
-
-    private static SchematicPart part(Schematic node, String id) {
-        return node.lookupAll(".schematic-part").stream()
-                .map(SchematicPart.class::cast)
-                .filter(part -> part.id().equals(id))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private static SchematicState state(PartState state) {
-        return new SchematicState(state, OptionalDouble.empty());
-    }
+    private static final double WIDTH = 132;
+    private static final double HEIGHT = 240;
 
     @Test
-    void drawsEveryPartInsideThePicture() throws Exception {
-        Construct construct = demo();
-        Schematic node = fx(() -> laidOut(construct, Map.of(), ""));
-        for (ConstructPart part : ConstructPart.of(construct)) {
-            Node drawn = part(node, part.id());
-            var bounds = drawn.getLayoutBounds();
-            assertTrue(bounds.getMinX() >= 0 && bounds.getMaxX() <= 132, part.id() + " " + bounds);
-            assertTrue(bounds.getMinY() >= 0 && bounds.getMaxY() <= 240, part.id() + " " + bounds);
-        }
-    }
-
-    @Test
-    void tellsAPartAndItsState() throws Exception {
-        Construct construct = demo();
-        Map<String, SchematicState> states =
-                Map.of("cranial-face", new SchematicState(PartState.NO_FINDING, OptionalDouble.of(0.765)));
-        Schematic node = fx(() -> laidOut(construct, states, ""));
-        assertEquals("Rod right, not measured", part(node, "rod-right").getAccessibleText());
-        assertEquals(
-                "Cranial endplate, T12, no finding, 76.5\u2009%",
-                part(node, "cranial-face").getAccessibleText());
-    }
-
-    @Test
-    void picksThePartThatAScreenReaderFires() throws Exception {
-        Construct construct = demo();
-        List<String> picked = new ArrayList<>();
-        fx(() -> {
-            Schematic node = laidOut(construct, Map.of(), "");
-            node.setOnPick(picked::add);
-            part(node, "rod-left").executeAccessibleAction(AccessibleAction.FIRE);
-            return null;
+    void everyPartSaysItsNameAndState() throws Exception {
+        WindowTest.fxRun(() -> {
+            Schematic schematic = laidOut("rod-right", PartState.NOT_MEASURED, false);
+            List<String> words =
+                    parts(schematic).stream().map(Node::getAccessibleText).toList();
+            assertEquals(9, words.size());
+            assertTrue(words.stream().allMatch(text -> text.endsWith(", not measured")), words::toString);
+            assertTrue(parts(schematic).stream().allMatch(Node::isFocusTraversable));
         });
-        assertEquals(List.of("rod-left"), picked);
-    }
-
-    // By hand: the patient's right stands on the left of the drawing, the head at its top
-    @Test
-    void looksFromTheFront() throws Exception {
-        Construct construct = demo();
-        Schematic node = fx(() -> laidOut(construct, Map.of(), ""));
-        double rightX = part(node, "screw-t12-right")
-                .getChildren()
-                .get(0)
-                .getBoundsInParent()
-                .getCenterX();
-        double leftX = part(node, "screw-t12-left")
-                .getChildren()
-                .get(0)
-                .getBoundsInParent()
-                .getCenterX();
-        double upperY = part(node, "screw-t12-left")
-                .getChildren()
-                .get(0)
-                .getBoundsInParent()
-                .getCenterY();
-        double lowerY = part(node, "screw-l2-left")
-                .getChildren()
-                .get(0)
-                .getBoundsInParent()
-                .getCenterY();
-        assertTrue(rightX < leftX && upperY < lowerY, rightX + " " + leftX + " " + upperY + " " + lowerY);
     }
 
     @Test
-    void showsThePickedNumberAloneWhenSmall() throws Exception {
-        Construct construct = demo();
-        List<String> shown = fx(() -> {
-            Schematic node = laidOut(construct, Map.of(), "rod-left");
-            node.show(Map.of(), "rod-left", true);
-            node.layout();
-            return node.lookupAll(".schematic-ring").stream()
-                    .filter(Node::isVisible)
-                    .map(ring -> ((javafx.scene.control.Label) ring).getText())
-                    .toList();
+    void aClickChoosesThePart() throws Exception {
+        WindowTest.fxRun(() -> {
+            Schematic schematic = laidOut("rod-right", PartState.NO_FINDING, false);
+            List<String> picked = new ArrayList<>();
+            schematic.setOnPick(picked::add);
+            SchematicPart body = part(schematic, "body-l1");
+            body.getOnMousePressed().handle(Events.pressed());
+            assertEquals(List.of("body-l1"), picked);
         });
-        // By hand: order of the demo's review, screws T12 right and left, cranial face, rod right, body, rod left
-        assertEquals(List.of("6"), shown);
     }
 
     @Test
-    void drawsAtAnySize() throws Exception {
-        Construct construct = demo();
-        for (double size : new double[] {1, 20, 60, 900}) {
-            int shapes = fx(() -> {
-                Schematic node = laidOut(construct, Map.of("rod-left", state(PartState.FAULT)), "rod-left");
-                node.resize(size, size);
-                node.layout();
-                return part(node, "rod-left").getChildren().size();
-            });
-            assertTrue(shapes > 0, "at " + size);
-        }
+    void allIsDrawnWithinItsPlaceAndNumbersDoNotMeet() throws Exception {
+        WindowTest.fxRun(() -> {
+            Schematic schematic = laidOut("cranial-face", PartState.FAULT, false);
+            for (SchematicPart part : parts(schematic)) {
+                Bounds bounds = part.getBoundsInParent();
+                assertTrue(
+                        bounds.getMinX() >= 0
+                                && bounds.getMinY() >= 0
+                                && bounds.getMaxX() <= WIDTH
+                                && bounds.getMaxY() <= HEIGHT,
+                        part.getAccessibleText() + " at " + bounds);
+            }
+            List<Circle> rings = all(schematic, Circle.class, "schematic-ring");
+            assertEquals(9, rings.size());
+            for (Circle one : rings) {
+                for (Circle other : rings) {
+                    double apart =
+                            Math.hypot(one.getCenterX() - other.getCenterX(), one.getCenterY() - other.getCenterY());
+                    assertTrue(one == other || apart >= 2 * SchematicNumbers.RADIUS, "rings " + apart + " px apart");
+                }
+            }
+        });
     }
 
     @Test
-    void canBePictured() throws Exception {
-        assumeTrue(Snapshot.wanted(), "skipped: no place for pictures");
-        Construct construct = demo();
-        List<ConstructPart> parts = ConstructPart.of(construct);
-        Map<String, SchematicState> story = new HashMap<>();
-        parts.forEach(part -> story.put(part.id(), state(PartState.NO_FINDING)));
-        story.put("cranial-face", new SchematicState(PartState.NO_FINDING, OptionalDouble.of(0.765)));
-        story.put("caudal-face", new SchematicState(PartState.NO_FINDING, OptionalDouble.of(0.612)));
-        story.put("rod-right", state(PartState.FAULT));
-        story.put("body-l1", state(PartState.CHANGED));
-        story.put("screw-l2-left", state(PartState.FAULT));
-        List<Map<String, SchematicState>> stories = new ArrayList<>(List.of(story, Map.of()));
-        for (PartState each : PartState.values()) {
-            Map<String, SchematicState> all = new HashMap<>();
-            parts.forEach(part -> all.put(part.id(), state(each)));
-            stories.add(all);
+    void onlyTheChosenNumberStaysInACompactDrawing() throws Exception {
+        WindowTest.fxRun(() -> {
+            Schematic schematic = laidOut("cranial-face", PartState.NO_FINDING, true);
+            assertEquals(1, all(schematic, Circle.class, "schematic-ring").size());
+        });
+    }
+
+    @Test
+    void anInterfaceIsFilledToItsShare() throws Exception {
+        WindowTest.fxRun(() -> {
+            Schematic schematic = laidOut("rod-right", PartState.NO_FINDING, false);
+            SchematicPart face = part(schematic, "cranial-face");
+            double whole = all(face, Rectangle.class, "part-outline").get(0).getWidth();
+            double filled = all(face, Rectangle.class, "part-share").get(0).getWidth();
+            // By hand: a quarter of what lies within a margin of 2 px on either side
+            assertEquals(0.25 * (whole - 4), filled, 1e-9);
+        });
+    }
+
+    @Test
+    void aBrokenRodHasAGapAndAWholeOneHasNone() throws Exception {
+        WindowTest.fxRun(() -> {
+            SchematicPart broken = part(laidOut("rod-right", PartState.FAULT, false), "rod-left");
+            SchematicPart whole = part(laidOut("rod-right", PartState.NO_FINDING, false), "rod-left");
+            assertEquals(2, all(broken, Node.class, "part-shape").size());
+            assertEquals(2, all(broken, Node.class, "part-break").size());
+            assertEquals(1, all(whole, Node.class, "part-shape").size());
+            assertTrue(all(whole, Node.class, "part-break").isEmpty());
+        });
+    }
+
+    @Test
+    void aPlaceThatIsTooSmallStaysEmpty() throws Exception {
+        WindowTest.fxRun(() -> {
+            Schematic schematic = laidOut("rod-right", PartState.NO_FINDING, false);
+            schematic.resize(20, 20);
+            schematic.layout();
+            assertTrue(all(schematic, Circle.class, "schematic-ring").isEmpty());
+            assertFalse(parts(schematic).get(0).getParent().isVisible());
+        });
+    }
+
+    private static Schematic laidOut(String picked, PartState state, boolean compact) {
+        Construct construct = construct();
+        List<ConstructPart> rows = ConstructPart.of(construct);
+        Map<String, SchematicState> states = new HashMap<>();
+        for (ConstructPart row : rows) {
+            OptionalDouble share = row.kind() == PartKind.INTERFACE ? OptionalDouble.of(0.25) : OptionalDouble.empty();
+            states.put(row.id(), new SchematicState(state, share, state.words()));
         }
-        for (Theme theme : Theme.values()) {
-            for (boolean small : new boolean[] {false, true}) {
-                fx(() -> {
-                    javafx.scene.layout.HBox row = new javafx.scene.layout.HBox(8);
-                    for (Map<String, SchematicState> each : stories) {
-                        Schematic node = schematic(construct);
-                        node.show(each, "cranial-face", small);
-                        node.setMinSize(small ? 110 : 132, small ? 190 : 240);
-                        node.setMaxSize(small ? 110 : 132, small ? 190 : 240);
-                        row.getChildren().add(node);
-                    }
-                    String name = "schematic-" + theme + (small ? "-small" : "");
-                    Snapshot.write(name, row, 140 * stories.size(), 250, 1.5, theme, small);
-                    return null;
-                });
+        Schematic schematic = new Schematic(construct, rows);
+        schematic.show(states, picked, compact);
+        Theme.DARK.apply(new Scene(new Pane(schematic)));
+        schematic.resize(WIDTH, HEIGHT);
+        schematic.applyCss();
+        schematic.layout();
+        schematic.applyCss();
+        return schematic;
+    }
+
+    private static Construct construct() {
+        try {
+            return ConstructJson.read(Path.of("sample-images/demo-subject/construct.json"));
+        } catch (org.holdfast.construct.ConstructReadException e) {
+            throw new AssertionError(e);
+        }
+    }
+
+    private static List<SchematicPart> parts(Schematic schematic) {
+        return all(schematic, SchematicPart.class, "schematic-item");
+    }
+
+    private static SchematicPart part(Schematic schematic, String id) {
+        Optional<SchematicPart> found = parts(schematic).stream()
+                .filter(part -> part.item().part().id().equals(id))
+                .findFirst();
+        return found.orElseThrow();
+    }
+
+    /** All nodes of a type under a node with a style class. */
+    private static <T extends Node> List<T> all(Parent under, Class<T> type, String styleClass) {
+        List<T> found = new ArrayList<>();
+        for (Node child : under.getChildrenUnmodifiable()) {
+            if (type.isInstance(child) && child.getStyleClass().contains(styleClass)) {
+                found.add(type.cast(child));
+            }
+            if (child instanceof Parent parent) {
+                found.addAll(all(parent, type, styleClass));
             }
         }
+        return found;
     }
 }

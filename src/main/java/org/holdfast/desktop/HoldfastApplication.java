@@ -1,0 +1,31 @@
+package org.holdfast.desktop;
+
+import java.nio.file.Path;
+import java.util.List;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.stage.Stage;
+
+/** The toolkit's way in; the toolkit makes it. */
+public final class HoldfastApplication extends Application {
+
+    private MainWindow window;
+
+    @Override
+    public void start(Stage stage) {
+        window = new MainWindow(stage, new WindowRunner(Platform::runLater));
+        Thread.setDefaultUncaughtExceptionHandler((thread, failure) -> window.report(failure));
+        window.show();
+        List<String> arguments = getParameters().getRaw();
+        if (arguments.isEmpty()) {
+            window.showFirstRun();
+        } else {
+            window.openSubject(Path.of(arguments.get(0)));
+        }
+    }
+
+    @Override
+    public void stop() {
+        window.close();
+    }
+}

@@ -1,0 +1,296 @@
+package org.holdfast.desktop;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javafx.application.Platform;
+import javafx.geometry.Rectangle2D;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.input.KeyEvent;
+import javafx.stage.DirectoryChooser;
+import javafx.stage.Screen;
+import javafx.stage.Stage;
+import javafx.util.Subscription;
+import org.holdfast.app.DemoPlace;
+import org.holdfast.app.DemoSubject;
+import org.holdfast.app.ExamImages;
+import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.ReviewSubject;
+import org.holdfast.desktop.render.CutQueue;
+import org.holdfast.desktop.state.Act;
+import org.holdfast.desktop.view.FirstRunView;
+import org.holdfast.desktop.view.Fonts;
+import org.holdfast.desktop.view.Frame;
+import org.holdfast.desktop.view.KeyPage;
+import org.holdfast.desktop.view.LimitsPage;
+import org.holdfast.desktop.view.ReviewView;
+import org.holdfast.desktop.view.Theme;
+import org.holdfast.desktop.view.WholeExamPage;
+import org.holdfast.desktop.viewmodel.BackgroundRunner;
+import org.holdfast.desktop.viewmodel.FailureText;
+import org.holdfast.desktop.viewmodel.FirstRunViewModel;
+import org.holdfast.desktop.viewmodel.ReviewViewModel;
+
+/** The one window: which area it shows, pages over it, theme, and what every area has in common. */
+public final class MainWindow {
+
+    private static final double WIDTH = 1920;
+    private static final double HEIGHT = 1080;
+    private static final double LEAST_WIDTH = 1024;
+    private static final double LEAST_HEIGHT = 640;
+
+    private final Stage stage;
+    private final BackgroundRunner runner;
+    private final Frame frame = new Frame();
+    private final Scene scene;
+    private final CutQueue queue;
+    private Theme theme = Theme.DARK;
+    private Optional<OpenReview> open = Optional.empty();
+    private Optional<WholeExamPage> wholeExam = Optional.empty();
+
+    /** A subject's review as long as it is shown. */
+    private record OpenReview(ReviewViewModel model, ReviewView view, ReviewKeys keys, Subscription listening) {
+
+        void close() {
+            listening.unsubscribe();
+            view.close();
+            model.close();
+        }
+    }
+
+    /**
+     * @param stage the toolkit's window
+     * @param runner does what takes long
+     */
+    public MainWindow(Stage stage, BackgroundRunner runner) {
+        this.stage = stage;
+        this.runner = runner;
+        Fonts.load();
+        queue = new CutQueue(Platform::runLater, (failure, cell) -> report(failure));
+        Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+        scene = new Scene(frame, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight()));
+        theme.apply(scene);
+        scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        frame.widthProperty()
+                .subscribe(width -> open.ifPresent(review -> review.view().setCompact(frame.isCompact())));
+        stage.setScene(scene);
+        stage.setTitle("Holdfast");
+        stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
+        stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
+    }
+
+    /** Shows the window. */
+    public void show() {
+        stage.show();
+    }
+
+    /** Shows the page that a person without a subject begins with. */
+    public void showFirstRun() {
+        closeReview();
+        frame.step("", "");
+        FirstRunViewModel model =
+                new FirstRunViewModel(runner, DemoPlace.usual(), DemoSubject.Size.FULL, this::openSubject);
+        frame.show(
+                "Holdfast",
+                "no subject open",
+                new FirstRunView(model, this::chooseSubject, this::showLimits),
+                List.of(local(), themeButton()));
+    }
+
+    /** Reads a subject's documents and shows its review; what is wrong with them is said in place. */
+    public void openSubject(Path folder) {
+        runner.run("opening " + folder, progress -> ReviewSubject.open(folder), this::showSubject, failure -> {
+            showFirstRun();
+            frame.fault("This folder cannot be opened as a subject.", FailureText.of(failure));
+        });
+    }
+
+    /** Shows the review of a subject whose images come from its folder. */
+    public void showSubject(ReviewSubject subject) {
+        showSubject(subject, new ExamImages(subject, ExamImages.defaultBudget()));
+    }
+
+    /** Shows the review of a subject whose images come from elsewhere. */
+    public ReviewViewModel showSubject(ReviewSubject subject, ExamVolumes volumes) {
+        closeReview();
+        ReviewViewModel model = new ReviewViewModel(subject, volumes, runner);
+        ReviewView view = new ReviewView(model, queue);
+        view.setCompact(frame.isCompact());
+        ToggleButton linked = new ToggleButton("All linked");
+        linked.setOnAction(event -> model.link(linked.isSelected()));
+        linked.setAccessibleHelp("links all exams, or sets them free");
+        Label said = new Label();
+        said.getStyleClass().addAll("small-text", "soft");
+        said.textProperty().bind(model.saidProperty());
+        Subscription listening = model.stateProperty().subscribe(state -> {
+            linked.setSelected(state.linked());
+            linked.setText(state.linked() ? "All linked" : "Each free");
+        });
+        frame.step("Review", model.parts().size() + " parts × " + model.exams().size() + " exams");
+        frame.show(
+                "Subject " + subject.folder().code(),
+                ConstructWords.of(subject.construct()),
+                view,
+                List.of(said, linked, themeButton()));
+        open = Optional.of(new OpenReview(model, view, new ReviewKeys(model, view), listening));
+        model.start();
+        return model;
+    }
+
+    /** Asks for a subject's folder. */
+    public void chooseSubject() {
+        DirectoryChooser chooser = new DirectoryChooser();
+        chooser.setTitle("A subject's folder");
+        File chosen = chooser.showDialog(stage);
+        if (chosen != null) {
+            openSubject(chosen.toPath());
+        }
+    }
+
+    /** Shows a page over the area with all keys. */
+    public void showKeys() {
+        cover(KeyPage.of(this::uncover));
+    }
+
+    /** Shows a page over the area with what is measured and what cannot be. */
+    public void showLimits() {
+        cover(LimitsPage.of(this::uncover));
+    }
+
+    /** Shows the chosen exam as a whole over the review, if there is one. */
+    public void showWholeExam() {
+        open.ifPresent(review -> {
+            WholeExamPage page = new WholeExamPage(review.model(), queue, this::uncover);
+            cover(page);
+            wholeExam = Optional.of(page);
+        });
+    }
+
+    /** Dark to light and back. */
+    public void switchTheme() {
+        setTheme(theme == Theme.DARK ? Theme.LIGHT : Theme.DARK);
+    }
+
+    /** Puts on a theme. */
+    public void setTheme(Theme other) {
+        theme = other;
+        theme.apply(scene);
+    }
+
+    /** Says that something failed which nobody else caught; the window goes on. */
+    public void report(Throwable failure) {
+        failure.printStackTrace();
+        String words = FailureText.of(failure);
+        if (Platform.isFxApplicationThread()) {
+            frame.fault("Something failed that should not have.", words);
+        } else {
+            Platform.runLater(() -> frame.fault("Something failed that should not have.", words));
+        }
+    }
+
+    /** Stops all work. */
+    public void close() {
+        closeReview();
+        queue.close();
+        runner.close();
+    }
+
+    /** The review that is shown; empty on the first page. */
+    public Optional<ReviewViewModel> review() {
+        return open.map(OpenReview::model);
+    }
+
+    /** Whether all that was asked for is there: images read and drawn, numbers measured. */
+    public boolean isSettled() {
+        boolean read = open.map(review -> review.model().isSettled()).orElse(true);
+        return read && queue.isIdle();
+    }
+
+    /** The scene, for pictures of it. */
+    public Scene scene() {
+        return scene;
+    }
+
+    private void closeReview() {
+        uncover();
+        open.ifPresent(OpenReview::close);
+        open = Optional.empty();
+    }
+
+    private void key(KeyEvent event) {
+        if (event.getTarget() instanceof TextInputControl) {
+            return;
+        }
+        if (!frame.isCovered() && open.isPresent() && open.get().keys().other(event)) {
+            event.consume();
+            return;
+        }
+        Optional<Act> act = Act.of(event.getCode(), event.isShortcutDown(), event.isShiftDown(), event.isAltDown());
+        if (act.isEmpty()) {
+            return;
+        }
+        boolean done =
+                switch (act.get()) {
+                    case KEYS -> run(this::showKeys);
+                    case LIMITS -> run(this::showLimits);
+                    case THEME -> run(this::switchTheme);
+                    case OPEN_SUBJECT -> run(this::chooseSubject);
+                    case ESCAPE -> uncover();
+                    case WHOLE_EXAM -> open.isPresent() && run(this::toggleWholeExam);
+                    default -> false;
+                };
+        if (done || actOnArea(act.get(), event)) {
+            event.consume();
+        }
+    }
+
+    /** Keys belong to the page that lies over an area, and to the area only while nothing does. */
+    private boolean actOnArea(Act act, KeyEvent event) {
+        if (frame.isCovered()) {
+            return wholeExam.isPresent() && wholeExam.get().act(act);
+        }
+        return open.isPresent() && open.get().keys().act(act, event);
+    }
+
+    private void toggleWholeExam() {
+        if (wholeExam.isPresent()) {
+            uncover();
+        } else {
+            showWholeExam();
+        }
+    }
+
+    private boolean uncover() {
+        wholeExam.ifPresent(WholeExamPage::close);
+        wholeExam = Optional.empty();
+        return frame.uncover();
+    }
+
+    private void cover(Node page) {
+        uncover();
+        frame.cover(page);
+    }
+
+    private static boolean run(Runnable act) {
+        act.run();
+        return true;
+    }
+
+    private Button themeButton() {
+        Button button = new Button("Dark / light");
+        button.setOnAction(event -> switchTheme());
+        return button;
+    }
+
+    private static Label local() {
+        Label label = new Label("local, nothing leaves this computer");
+        label.getStyleClass().addAll("small-text", "soft");
+        return label;
+    }
+}

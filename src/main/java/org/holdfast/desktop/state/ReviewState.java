@@ -1,0 +1,104 @@
+package org.holdfast.desktop.state;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import org.holdfast.volume.Slab;
+
+/**
+ * Everything that a review shows of a subject, but for the data themselves. Immutable; each act gives a new state.
+ *
+ * @param partId the chosen part
+ * @param exam index of the chosen exam
+ * @param linked whether all exams are shown through one look
+ * @param look the look of all exams while they are linked, and of those that have none of their own
+ * @param own looks of single exams while they are free
+ * @param slab layer that is drawn into one picture; empty for the plane alone
+ * @param marks lengths, angles and regions drawn so far, in the order in which they were drawn
+ */
+public record ReviewState(
+        String partId,
+        int exam,
+        boolean linked,
+        CutLook look,
+        Map<Integer, CutLook> own,
+        Optional<Slab> slab,
+        List<ImageMark> marks) {
+
+    public ReviewState {
+        Objects.requireNonNull(partId, "partId");
+        Objects.requireNonNull(look, "look");
+        Objects.requireNonNull(slab, "slab");
+        own = Map.copyOf(own);
+        marks = List.copyOf(marks);
+        if (linked && !own.isEmpty()) {
+            throw new IllegalArgumentException("linked exams have no looks of their own, got " + own.keySet());
+        }
+    }
+
+    /** A first state: one part, one exam, linked, the plane alone, no marks. */
+    public static ReviewState first(String partId, int exam, CutLook look) {
+        return new ReviewState(partId, exam, true, look, Map.of(), Optional.empty(), List.of());
+    }
+
+    /** How an exam is looked at. */
+    public CutLook lookOf(int examIndex) {
+        return own.getOrDefault(examIndex, look);
+    }
+
+    /** The choice of another exam. */
+    public ReviewState withExam(int examIndex) {
+        return new ReviewState(partId, examIndex, linked, look, own, slab, marks);
+    }
+
+    /** The choice of another part, looked at anew on every exam; the windows stay. */
+    public ReviewState withPart(String id, CutLook anew) {
+        Map<Integer, CutLook> others = new HashMap<>();
+        own.forEach((examIndex, old) -> others.put(examIndex, anew.through(old.window())));
+        return new ReviewState(id, exam, linked, anew.through(look.window()), others, slab, marks);
+    }
+
+    /** Another look at an exam: of that exam alone if the exams are free, else of all. */
+    public ReviewState withLook(int examIndex, CutLook other) {
+        if (linked) {
+            return new ReviewState(partId, exam, true, other, own, slab, marks);
+        }
+        Map<Integer, CutLook> others = new HashMap<>(own);
+        others.put(examIndex, other);
+        return new ReviewState(partId, exam, false, look, others, slab, marks);
+    }
+
+    /** Exams linked, all through the chosen exam's look, or set free, each keeping the look that it has. */
+    public ReviewState withLinked(boolean areLinked) {
+        return new ReviewState(partId, exam, areLinked, areLinked ? lookOf(exam) : look, Map.of(), slab, marks);
+    }
+
+    /** Another layer, or none. */
+    public ReviewState withSlab(Optional<Slab> other) {
+        return new ReviewState(partId, exam, linked, look, own, other, marks);
+    }
+
+    /** A further mark. */
+    public ReviewState withMark(ImageMark mark) {
+        List<ImageMark> more = new ArrayList<>(marks);
+        more.add(mark);
+        return new ReviewState(partId, exam, linked, look, own, slab, more);
+    }
+
+    /** A mark in another shape; it keeps its place in the order. */
+    public ReviewState withMarkChanged(ImageMark changed) {
+        List<ImageMark> others = new ArrayList<>(marks);
+        others.replaceAll(mark -> mark.id().equals(changed.id()) ? changed : mark);
+        return new ReviewState(partId, exam, linked, look, own, slab, others);
+    }
+
+    /** One mark less. */
+    public ReviewState withoutMark(ImageMark mark) {
+        List<ImageMark> fewer = new ArrayList<>(marks);
+        fewer.removeIf(other -> other.id().equals(mark.id()));
+        return new ReviewState(partId, exam, linked, look, own, slab, fewer);
+    }
+}

@@ -1,0 +1,60 @@
+package org.holdfast.desktop.view;
+
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.VBox;
+import org.holdfast.desktop.viewmodel.ExamColumn.Images;
+import org.holdfast.desktop.viewmodel.ExamColumns;
+
+/** What stands in the place of a picture that is not there: being read, stopped, or failed and why. */
+final class ImageNotice extends VBox {
+
+    private final Label words = new Label();
+    private final ProgressBar bar = new ProgressBar(0);
+    private final Button stop = new Button("Stop");
+    private final Button again = new Button("Read again");
+
+    ImageNotice(ExamColumns columns, int exam) {
+        getStyleClass().add("image-notice");
+        setAlignment(Pos.CENTER);
+        setPickOnBounds(false);
+        words.setWrapText(true);
+        words.getStyleClass().add("image-words");
+        bar.getStyleClass().add("thin-bar");
+        bar.setMaxWidth(Double.MAX_VALUE);
+        stop.setOnAction(event -> columns.stop(exam));
+        again.setOnAction(event -> columns.retry(exam));
+        stop.getStyleClass().add("on-image");
+        again.getStyleClass().add("on-image");
+    }
+
+    void show(Images images) {
+        if (images instanceof Images.Loading loading) {
+            words.setText(loading.activity());
+            bar.setProgress(loading.fraction());
+            become(words, bar, stop);
+        } else if (images instanceof Images.Failed failed) {
+            words.setText(failed.reason());
+            words.setTooltip(new Tooltip(failed.reason()));
+            become(new StateMark(org.holdfast.desktop.state.PartState.FAULT, 14), words, again);
+        } else if (images instanceof Images.Stopped) {
+            words.setText("reading was stopped");
+            become(words, again);
+        } else if (images instanceof Images.Absent) {
+            words.setText("waits to be read");
+            become(words);
+        } else {
+            setVisible(false);
+        }
+    }
+
+    private void become(javafx.scene.Node... nodes) {
+        setVisible(true);
+        if (!getChildren().equals(java.util.List.of(nodes))) {
+            getChildren().setAll(nodes);
+        }
+    }
+}

@@ -1,0 +1,18 @@
+package org.holdfast.desktop.view;
+
+import org.holdfast.construct.ConstructPart;
+import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.viewmodel.CourseResults.Known;
+
+/** What stands in the place of a map that is not there. */
+final class MapWords {
+
+    private MapWords() {}
+
+    static String without(ConstructPart part, Known known) {
+        if (part.kind() != PartKind.INTERFACE) {
+            return "not measured";
+        }
+        return known.isMeasuring() ? "measuring" : "not measured";
+    }
+}

@@ -1,0 +1,122 @@
+package org.holdfast.desktop.view;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.layout.VBox;
+import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.CutRow;
+import org.holdfast.desktop.state.HuWindow;
+import org.holdfast.desktop.state.ReviewState;
+import org.holdfast.desktop.state.WindowPreset;
+import org.holdfast.desktop.state.Words;
+import org.holdfast.desktop.viewmodel.CutWords;
+import org.holdfast.desktop.viewmodel.ReviewViewModel;
+import org.holdfast.desktop.viewmodel.SlabChoice;
+import org.holdfast.desktop.viewmodel.WindowChoice;
+
+/** The heads of the four rows: directions, window and slab, tools for marks, legend of the map, words on the course. */
+final class ReviewRowHeads {
+
+    private final ReviewViewModel review;
+    private final WindowChoice windows;
+    private final ComboBox<WindowPreset> window = new ComboBox<>();
+    private final ComboBox<SlabChoice> slab = new ComboBox<>();
+    private final Label settings = small("");
+    private final MarkTools tools = new MarkTools();
+    private final MapLegend legend = new MapLegend();
+    private final Label apparent =
+            small("Apparent contact: bone just outside the metal's blur. CT does not resolve true contact.");
+    private final Label courseWords = small("Whiskers: bounds from what could not be assessed.");
+    private final RowHead along;
+    private final RowHead across;
+    private final RowHead faceOn;
+    private final RowHead course;
+    private boolean settingFromState;
+    private HuWindow shownWindow;
+
+    ReviewRowHeads(ReviewViewModel review) {
+        this.review = review;
+        this.windows = new WindowChoice(review);
+        window.getItems().setAll(WindowPreset.values());
+        window.setPromptText("own window");
+        window.setConverter(new PresetWords());
+        window.setAccessibleText("window");
+        window.setMaxWidth(Double.MAX_VALUE);
+        slab.getItems().setAll(SlabChoice.all());
+        slab.setMaxWidth(Double.MAX_VALUE);
+        slab.setAccessibleText("slab");
+        VBox choices = new VBox(4, window, slab);
+        along = new RowHead(
+                Optional.of(new RowPictogram(RowPictogram.Row.ALONG)), CutRow.ALONG.title(), settings, choices);
+        across = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.ACROSS)), CutRow.ACROSS.title(), tools);
+        faceOn = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.FACE_ON)), "Face-on", legend, apparent);
+        course = new RowHead(Optional.empty(), "Course", courseWords);
+        course.setDirection("true months since surgery");
+        window.setOnAction(event -> preset());
+        slab.setOnAction(event -> {
+            if (!settingFromState && slab.getValue() != null) {
+                review.slab(slab.getValue().slab());
+            }
+        });
+    }
+
+    List<Node> all() {
+        return List.of(along, across, faceOn, course);
+    }
+
+    Node windowChoice() {
+        return window;
+    }
+
+    MarkTools tools() {
+        return tools;
+    }
+
+    void show(ReviewState state, boolean compact) {
+        along.setDirection(CutWords.direction(review.part(), CutRow.ALONG));
+        across.setDirection(CutWords.direction(review.part(), CutRow.ACROSS));
+        boolean isFace = review.part().kind() == PartKind.INTERFACE;
+        faceOn.setDirection(isFace ? "" : "no map: this part is not measured in this version");
+        HuWindow shown = state.lookOf(state.exam()).window();
+        settings.setText("C " + Words.number(shown.centreHu(), 0) + "  W " + Words.number(shown.widthHu(), 0));
+        settingFromState = true;
+        if (!shown.equals(shownWindow)) {
+            window.setValue(windows.presetOf(shown).orElse(null));
+            shownWindow = shown;
+        }
+        slab.setValue(SlabChoice.of(state.slab()));
+        settingFromState = false;
+        legend.setVisible(isFace);
+        legend.setManaged(isFace);
+        apparent.setVisible(isFace);
+        apparent.setManaged(isFace);
+        courseWords.setVisible(!compact);
+        courseWords.setManaged(!compact);
+    }
+
+    void layout(ReviewMetrics m) {
+        double width = m.gutterWidth() - 1;
+        along.resizeRelocate(0, m.cutTop(0), width, m.cutHeight());
+        across.resizeRelocate(0, m.cutTop(1), width, m.cutHeight());
+        faceOn.resizeRelocate(0, m.mapTop(), width, m.mapHeight() + m.numberHeight());
+        course.resizeRelocate(0, m.courseTop(), width, m.courseHeight());
+    }
+
+    private void preset() {
+        if (settingFromState || window.getValue() == null) {
+            return;
+        }
+        Optional<HuWindow> chosen = windows.window(window.getValue());
+        chosen.ifPresent(hu -> review.window(review.stateProperty().get().exam(), hu, new Object()));
+    }
+
+    private static Label small(String text) {
+        Label label = new Label(text);
+        label.getStyleClass().addAll("small-text", "faint");
+        label.setWrapText(true);
+        return label;
+    }
+}

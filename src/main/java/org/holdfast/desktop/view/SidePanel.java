@@ -1,0 +1,170 @@
+package org.holdfast.desktop.view;
+
+import java.util.List;
+import javafx.geometry.Insets;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import org.holdfast.app.Caution;
+import org.holdfast.construct.ConstructPart;
+import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.Words;
+import org.holdfast.desktop.viewmodel.CourseResults.Known;
+import org.holdfast.desktop.viewmodel.ExamHeading;
+import org.holdfast.desktop.viewmodel.NumberUnder;
+import org.holdfast.desktop.viewmodel.PartDetail;
+import org.holdfast.desktop.viewmodel.PartDetail.Row;
+import org.holdfast.desktop.viewmodel.ReviewViewModel;
+import org.holdfast.desktop.viewmodel.SettingsRows;
+
+/** The panel at the side: the chosen part in the chosen exam, how its number was made, and what limits it. */
+final class SidePanel extends VBox {
+
+    private final ReviewViewModel review;
+    private final VBox content = new VBox();
+    private final MarkList marks;
+    private final VBox status = new VBox();
+
+    SidePanel(ReviewViewModel review, MarkList marks) {
+        this.review = review;
+        this.marks = marks;
+        getStyleClass().addAll("side-panel", "ground-panel");
+        content.getStyleClass().add("side-content");
+        ScrollPane scroll = new ScrollPane(content);
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.getStyleClass().add("side-scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().add(scroll);
+    }
+
+    /** Shows marks anew, and nothing else. */
+    void showMarks() {
+        marks.show();
+    }
+
+    /** Shows how far measuring is, and nothing else. */
+    void showStatus(Known known) {
+        status.getChildren().clear();
+        CourseStatus.node(known, review.results()).ifPresent(status.getChildren()::add);
+    }
+
+    void show(Known known, ExamHeading heading) {
+        ConstructPart part = review.part();
+        NumberUnder under = NumberUnder.of(part, review.exam(), known);
+        PartDetail detail =
+                PartDetail.of(part, review.exam(), known, review.subject().truth());
+        content.getChildren().clear();
+        add(label(part.label(), "page-title"), label(heading.title() + " · " + heading.facts(), "small-text", "soft"));
+        showStatus(known);
+        add(status);
+        known.staleness(review.exam().label(), part.id())
+                .ifPresent(why -> add(Notice.stale(why, review.results()::measureAgain)));
+        if (part.kind() == PartKind.INTERFACE) {
+            verdict(under, detail);
+        } else {
+            add(
+                    gap(),
+                    label(
+                            "Not measured. This version measures the faces of implants; zones, breaks and migration are"
+                                    + " to be seen on the images.",
+                            "small-text",
+                            "soft"));
+        }
+        heading.warning().ifPresent(cause -> warn("HU may not be compared with the reference exam: " + cause + "."));
+        marks.show();
+        add(marks);
+        section("How the number was made", detail.number());
+        if (part.kind() == PartKind.INTERFACE) {
+            add(label(Caution.APPARENT_CONTACT, "small-text", "soft"));
+        }
+        sentences("This exam", detail.scan());
+        known.report().ifPresent(report -> section("Settings", SettingsRows.of(report.settings())));
+    }
+
+    private void verdict(NumberUnder under, PartDetail detail) {
+        Label value = label(under.value(), "number");
+        StyleClass.toggle(value, "worded", under.at().isEmpty());
+        add(gap(), value);
+        if (!under.bounds().isEmpty()) {
+            BoundsBar bar = new BoundsBar();
+            bar.show(under.low(), under.at(), under.high());
+            add(bar, label("bounds " + under.bounds() + ", " + under.limit(), "small-text", "soft"));
+        }
+        if (!detail.verdict().isEmpty()) {
+            add(label("Verdict: " + detail.verdict(), "body-text", "strong"));
+        }
+        for (String cause : detail.causes()) {
+            add(label(cause, "small-text", "soft"));
+        }
+    }
+
+    private void warn(String sentence) {
+        Label words = label(sentence, "small-text", "ink-change");
+        words.setGraphic(new WarningMark(12));
+        add(words);
+    }
+
+    private void section(String title, List<Row> rows) {
+        if (rows.isEmpty()) {
+            return;
+        }
+        add(gap(), label(title, "section-title"));
+        GridPane table = new GridPane();
+        table.getStyleClass().add("fact-table");
+        ColumnConstraints name = new ColumnConstraints();
+        name.setHgrow(Priority.ALWAYS);
+        ColumnConstraints value = new ColumnConstraints();
+        value.setHalignment(javafx.geometry.HPos.RIGHT);
+        table.getColumnConstraints().addAll(name, value);
+        for (int n = 0; n < rows.size(); n++) {
+            Row row = rows.get(n);
+            Label what = label(row.name(), "small-text", "faint");
+            Label figure = label(row.value(), "small-text");
+            figure.setWrapText(false);
+            figure.setMinWidth(USE_PREF_SIZE);
+            if (!row.why().isEmpty()) {
+                Tooltip why = new Tooltip(Words.sentence(row.why()));
+                why.setWrapText(true);
+                why.setMaxWidth(360);
+                what.setTooltip(why);
+                figure.setTooltip(why);
+                figure.setAccessibleHelp(row.why());
+            }
+            table.addRow(n, what, figure);
+        }
+        add(table);
+    }
+
+    private void sentences(String title, List<String> sentences) {
+        if (sentences.isEmpty()) {
+            return;
+        }
+        add(gap(), label(title, "section-title"));
+        sentences.forEach(sentence -> add(label(sentence, "small-text", "soft")));
+    }
+
+    private void add(Node... nodes) {
+        content.getChildren().addAll(nodes);
+    }
+
+    private static Node gap() {
+        javafx.scene.layout.Region rule = new javafx.scene.layout.Region();
+        rule.getStyleClass().add("section-rule");
+        VBox.setMargin(rule, new Insets(6, 0, 2, 0));
+        return rule;
+    }
+
+    private static Label label(String text, String... classes) {
+        Label label = new Label(text);
+        label.getStyleClass().addAll(classes);
+        label.setWrapText(true);
+        label.setMinHeight(USE_PREF_SIZE);
+        return label;
+    }
+}

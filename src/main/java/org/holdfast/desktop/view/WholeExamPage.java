@@ -1,0 +1,128 @@
+package org.holdfast.desktop.view;
+
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.ContentDisplay;
+import javafx.scene.control.Label;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.util.Subscription;
+import org.holdfast.desktop.render.CutQueue;
+import org.holdfast.desktop.state.Act;
+import org.holdfast.desktop.state.CutLook;
+import org.holdfast.desktop.state.WindowPreset;
+import org.holdfast.desktop.viewmodel.ExamColumn.Images;
+import org.holdfast.desktop.viewmodel.ExamLoad;
+import org.holdfast.desktop.viewmodel.ReviewViewModel;
+import org.holdfast.desktop.viewmodel.WholeExamViewModel;
+import org.holdfast.desktop.viewmodel.WindowChoice;
+
+/** The chosen exam as a whole, over the review: begins at the crossing and in the window that the review shows. */
+public final class WholeExamPage extends BorderPane {
+
+    /** Numbers in the drawing queue that no column of the review uses. */
+    private static final int FIRST_CELL = 1_000_000;
+
+    private static final double ZOOM = 1.25;
+
+    private final WholeExamViewModel exam;
+    private final WholeExamView view;
+    private final Subscription listening;
+
+    /**
+     * @param review whose chosen exam
+     * @param queue draws
+     * @param close leaves the page
+     */
+    public WholeExamPage(ReviewViewModel review, CutQueue queue, Runnable close) {
+        int index = review.stateProperty().get().exam();
+        CutLook look = review.stateProperty().get().lookOf(index);
+        String label = review.exam().label();
+        exam = new WholeExamViewModel(label, review.poseOf(index).apply(look.crossing()), look.window());
+        view = new WholeExamView(exam, queue, FIRST_CELL, () -> review.columns().stop(index), () -> review.columns()
+                .retry(index));
+        listening = review.columns().get(index).imagesProperty().subscribe(images -> exam.setLoad(load(images)));
+        getStyleClass().addAll("ground-window", "whole-exam-page");
+        Label title = new Label("Whole exam, " + label);
+        title.getStyleClass().add("page-title");
+        Label hint = new Label("original slices and three planes of the scanner");
+        hint.getStyleClass().addAll("small-text", "soft");
+        Region gap = new Region();
+        HBox.setHgrow(gap, Priority.ALWAYS);
+        Button back = new Button("Back");
+        back.setGraphic(new KeyCap(Act.WHOLE_EXAM.keyWords()));
+        back.setContentDisplay(ContentDisplay.RIGHT);
+        back.setOnAction(event -> close.run());
+        HBox head = new HBox(12, title, hint, gap, windows(new WindowChoice(review)), back);
+        head.setAlignment(Pos.CENTER_LEFT);
+        head.getStyleClass().add("whole-exam-head");
+        setTop(head);
+        setCenter(view);
+    }
+
+    /** Does what a key is for; tells whether it was for anything here. */
+    public boolean act(Act act) {
+        switch (act) {
+            case STEP_ON -> view.step(1);
+            case STEP_BACK -> view.step(-1);
+            case STEP_ON_FIVE -> view.step(5);
+            case STEP_BACK_FIVE -> view.step(-5);
+            case ZOOM_IN -> view.zoom(ZOOM);
+            case ZOOM_OUT -> view.zoom(1 / ZOOM);
+            case FITTED -> view.fit();
+            case UNDO -> exam.undo();
+            case REDO -> exam.redo();
+            default -> {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Lets go of the exam. */
+    public void close() {
+        listening.unsubscribe();
+        view.close();
+    }
+
+    private ComboBox<WindowPreset> windows(WindowChoice choice) {
+        ComboBox<WindowPreset> box = new ComboBox<>();
+        box.getItems().setAll(WindowPreset.values());
+        box.setConverter(new PresetWords());
+        box.setAccessibleText("window");
+        exam.lookProperty().subscribe(look -> {
+            if (choice.presetOf(look.window())
+                    .filter(preset -> preset == box.getValue())
+                    .isEmpty()) {
+                box.setValue(choice.presetOf(look.window()).orElse(null));
+            }
+        });
+        box.setOnAction(event -> {
+            if (box.getValue() != null) {
+                choice.window(box.getValue()).ifPresent(window -> {
+                    exam.setWindow(window);
+                    exam.endGesture();
+                });
+            }
+        });
+        return box;
+    }
+
+    private static ExamLoad load(Images images) {
+        if (images instanceof Images.Loaded loaded) {
+            return new ExamLoad.Loaded(loaded.volume());
+        }
+        if (images instanceof Images.Loading loading) {
+            return new ExamLoad.Loading(loading.fraction(), loading.activity());
+        }
+        if (images instanceof Images.Failed failed) {
+            return new ExamLoad.Failed(failed.reason());
+        }
+        return images instanceof Images.Stopped
+                ? new ExamLoad.Failed("Reading was stopped.")
+                : new ExamLoad.Loading(0, "waits to be read");
+    }
+}

@@ -1,0 +1,177 @@
+package org.holdfast.desktop.viewmodel;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.holdfast.app.ExamFacts;
+import org.holdfast.app.ExamResult;
+import org.holdfast.app.ReviewExam;
+import org.holdfast.construct.ConstructPart;
+import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.Words;
+import org.holdfast.desktop.viewmodel.CourseResults.Known;
+import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.ThresholdContact;
+import org.holdfast.volume.Comparability;
+
+/**
+ * A subject's course: what was measured, exam by exam, on the axis of true months. Immutable.
+ *
+ * @param stations the dated exams, in order of time
+ * @param lanes one a measured quantity
+ * @param undated labels of exams that have no place on the axis
+ */
+public record CourseLines(List<Station> stations, List<Lane> lanes, List<String> undated) {
+
+    /** Mean length of a month in days: 365.25 / 12. */
+    private static final double DAYS_PER_MONTH = 30.4375;
+
+    /**
+     * An exam on the axis.
+     *
+     * @param exam index of the exam
+     * @param label its column label
+     * @param months months since surgery
+     */
+    public record Station(int exam, String label, double months) {}
+
+    /**
+     * One measured quantity.
+     *
+     * @param name what it is
+     * @param lowest value at the bottom
+     * @param highest value at the top
+     * @param lines one a part that it is measured of
+     */
+    public record Lane(String name, double lowest, double highest, List<Line> lines) {
+        public Lane {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * One part through the exams.
+     *
+     * @param partId the part
+     * @param label what it is called
+     * @param isPicked whether it is the chosen part
+     * @param points one a station, in their order
+     */
+    public record Line(String partId, String label, boolean isPicked, List<Point> points) {
+        public Line {
+            points = List.copyOf(points);
+        }
+    }
+
+    /**
+     * What one exam says of one part.
+     *
+     * @param station index of the station
+     * @param value the number; empty where none is stated
+     * @param low lower bound, with the number
+     * @param high upper bound, with the number
+     * @param isStale whether it no longer belongs to its inputs
+     * @param joinedTo the earlier station that it may be joined with; empty for none
+     * @param why why there is no number, or no join; empty where there is nothing to say
+     */
+    public record Point(
+            int station,
+            OptionalDouble value,
+            OptionalDouble low,
+            OptionalDouble high,
+            boolean isStale,
+            OptionalInt joinedTo,
+            String why) {}
+
+    public CourseLines {
+        stations = List.copyOf(stations);
+        lanes = List.copyOf(lanes);
+        undated = List.copyOf(undated);
+    }
+
+    /** The course as far as it is known. */
+    public static CourseLines of(ReviewViewModel review, Known known) {
+        List<Station> stations = new ArrayList<>();
+        List<String> undated = new ArrayList<>();
+        for (ReviewExam exam : review.exams()) {
+            OptionalInt days = review.columns()
+                    .get(exam.index())
+                    .factsProperty()
+                    .get()
+                    .map(ExamFacts::daysSinceSurgery)
+                    .orElse(exam.daysSinceSurgery());
+            if (days.isPresent()) {
+                stations.add(new Station(exam.index(), exam.label(), days.getAsInt() / DAYS_PER_MONTH));
+            } else {
+                undated.add(exam.label());
+            }
+        }
+        List<Line> contact = new ArrayList<>();
+        for (ConstructPart part : review.parts()) {
+            if (part.kind() == PartKind.INTERFACE) {
+                contact.add(
+                        new Line(part.id(), part.label(), part.equals(review.part()), points(part, stations, known)));
+            }
+        }
+        List<Lane> lanes = contact.isEmpty() ? List.of() : List.of(new Lane("Contact", 0, 1, contact));
+        return new CourseLines(stations, lanes, undated);
+    }
+
+    /** The whole course as a sentence a part, for those who cannot see it. */
+    public String aloud() {
+        StringBuilder words = new StringBuilder("course");
+        for (Lane lane : lanes) {
+            for (Line line : lane.lines()) {
+                words.append("; ").append(lane.name()).append(", ").append(line.label());
+                for (Point point : line.points()) {
+                    words.append(", ")
+                            .append(stations.get(point.station()).label())
+                            .append(' ')
+                            .append(
+                                    point.value().isPresent()
+                                            ? Words.percent(point.value().getAsDouble())
+                                            : "not stated");
+                }
+            }
+        }
+        return words.toString();
+    }
+
+    private static List<Point> points(ConstructPart part, List<Station> stations, Known known) {
+        List<Point> points = new ArrayList<>();
+        OptionalInt latest = OptionalInt.empty();
+        for (int n = 0; n < stations.size(); n++) {
+            String label = stations.get(n).label();
+            Optional<ExamResult> exam = known.report().flatMap(report -> report.exam(label));
+            Optional<ThresholdContact> contact = known.of(label, part.id()).flatMap(InterfaceExam::contact);
+            OptionalDouble value = contact.map(c -> c.fraction().value()).orElse(OptionalDouble.empty());
+            boolean stale = known.staleness(label, part.id()).isPresent();
+            boolean comparable = exam.map(e -> Comparability.allowsHuComparison(e.comparability()))
+                    .orElse(true);
+            String why = why(contact, comparable);
+            boolean joins = value.isPresent() && comparable && !stale;
+            points.add(new Point(
+                    n,
+                    value,
+                    value.isPresent() ? OptionalDouble.of(contact.orElseThrow().low()) : OptionalDouble.empty(),
+                    value.isPresent() ? OptionalDouble.of(contact.orElseThrow().high()) : OptionalDouble.empty(),
+                    stale,
+                    joins ? latest : OptionalInt.empty(),
+                    why));
+            latest = joins ? OptionalInt.of(n) : latest;
+        }
+        return points;
+    }
+
+    private static String why(Optional<ThresholdContact> contact, boolean comparable) {
+        if (contact.isEmpty()) {
+            return "not measured";
+        }
+        if (contact.get().fraction().value().isEmpty()) {
+            return contact.get().fraction().why();
+        }
+        return comparable ? "" : "not comparable with the reference exam";
+    }
+}

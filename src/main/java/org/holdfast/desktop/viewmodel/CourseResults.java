@@ -1,0 +1,205 @@
+package org.holdfast.desktop.viewmodel;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.util.Subscription;
+import org.holdfast.app.ContactReport;
+import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.ReviewSubject;
+import org.holdfast.app.Staleness;
+import org.holdfast.app.StoredCourse;
+import org.holdfast.app.SubjectCourse;
+import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
+import org.holdfast.measure.InterfaceExam;
+import org.holdfast.progress.Progress;
+
+/**
+ * What was measured of a subject: read back if it was measured before, else measured now, and whether it still belongs
+ * to its inputs. Used on the thread of the window only.
+ */
+public final class CourseResults {
+
+    /** How it stands with the numbers. */
+    public sealed interface Status {
+
+        /** Nothing is going on. */
+        record Idle() implements Status {}
+
+        /**
+         * Earlier results are read back.
+         */
+        record Reading() implements Status {}
+
+        /**
+         * Being measured; {@code activity} says what.
+         *
+         * @param fraction done so far, 0 to 1
+         * @param activity what is being done, for a person
+         */
+        record Measuring(double fraction, String activity) implements Status {}
+
+        /** The person stopped it. */
+        record Stopped() implements Status {}
+
+        /**
+         * It failed.
+         *
+         * @param reason what failed, with file and place, for a person
+         */
+        record Failed(String reason) implements Status {}
+    }
+
+    /**
+     * All that is known at a moment. Immutable.
+     *
+     * @param report what was measured; empty while nothing is
+     * @param stale why a number no longer belongs to its inputs, by exam label and id of the interface
+     * @param status what is going on
+     */
+    public record Known(Optional<ContactReport> report, Map<Place, String> stale, Status status) {
+
+        public Known {
+            stale = Map.copyOf(stale);
+        }
+
+        /** What was measured of an interface in an exam; empty if nothing was. */
+        public Optional<InterfaceExam> of(String examLabel, String interfaceId) {
+            return report.flatMap(r -> r.of(examLabel, interfaceId));
+        }
+
+        /** Why a number no longer belongs to its inputs; empty if it does. */
+        public Optional<String> staleness(String examLabel, String interfaceId) {
+            return Optional.ofNullable(stale.get(new Place(examLabel, interfaceId)));
+        }
+
+        /** Whether it is being measured now. */
+        public boolean isMeasuring() {
+            return status instanceof Status.Measuring || status instanceof Status.Reading;
+        }
+
+        private Known with(Status other) {
+            return new Known(report, stale, other);
+        }
+    }
+
+    /**
+     * One interface in one exam.
+     *
+     * @param examLabel the exam
+     * @param interfaceId the interface
+     */
+    public record Place(String examLabel, String interfaceId) {}
+
+    private final ReviewSubject subject;
+    private final ExamVolumes volumes;
+    private final BackgroundRunner runner;
+    private final ReadOnlyObjectWrapper<Known> known =
+            new ReadOnlyObjectWrapper<>(new Known(Optional.empty(), Map.of(), new Status.Idle()));
+    private Running running;
+    private Subscription listening = Subscription.EMPTY;
+
+    /**
+     * @param subject whose results
+     * @param volumes what the images are now, to tell whether results still belong to them
+     * @param runner does what takes long
+     */
+    public CourseResults(ReviewSubject subject, ExamVolumes volumes, BackgroundRunner runner) {
+        this.subject = subject;
+        this.volumes = volumes;
+        this.runner = runner;
+    }
+
+    /** All that is known. */
+    public ReadOnlyObjectProperty<Known> knownProperty() {
+        return known.getReadOnlyProperty();
+    }
+
+    /** Reads earlier results back; where there are none, or they cannot be read, measures. */
+    public void start() {
+        become(known.get().with(new Status.Reading()));
+        running = runner.run(
+                "reading earlier results",
+                progress -> StoredCourse.read(subject.folder().folder()),
+                this::read,
+                failure -> measureAgain());
+    }
+
+    /** Measures all exams anew. */
+    public void measureAgain() {
+        stop();
+        become(known.get().with(new Status.Measuring(0, "starting")));
+        running = runner.run(
+                "measuring",
+                progress -> SubjectCourse.measure(subject.folder().folder(), subject.settings(), progress)
+                        .report(),
+                this::measured,
+                this::failed);
+        if (!running.isDone()) {
+            Running now = running;
+            listening = now.fractionProperty().subscribe(fraction -> {
+                if (known.get().status() instanceof Status.Measuring) {
+                    become(known.get()
+                            .with(new Status.Measuring(
+                                    fraction.doubleValue(),
+                                    now.activityProperty().get())));
+                }
+            });
+        }
+    }
+
+    /** Stops what is going on; earlier numbers stay. */
+    public void stop() {
+        listening.unsubscribe();
+        listening = Subscription.EMPTY;
+        if (running != null) {
+            running.cancel();
+        }
+    }
+
+    private void read(Optional<ContactReport> stored) {
+        if (stored.isEmpty()) {
+            measureAgain();
+            return;
+        }
+        become(new Known(stored, Map.of(), new Status.Idle()));
+        running = runner.run(
+                "comparing results with their inputs",
+                progress -> staleIn(stored.get(), progress),
+                stale -> become(new Known(stored, stale, new Status.Idle())),
+                failure -> {
+                    // Where an exam cannot be read its column says so; the numbers are shown as they were measured.
+                });
+    }
+
+    private Map<Place, String> staleIn(ContactReport stored, Progress progress)
+            throws org.holdfast.app.UseCaseException {
+        Staleness staleness = Staleness.of(stored, subject, volumes, progress);
+        Map<Place, String> found = new HashMap<>();
+        stored.exams().forEach(exam -> exam.parts().forEach(part -> staleness
+                .why(exam.label(), part.face().id())
+                .ifPresent(why -> found.put(new Place(exam.label(), part.face().id()), why))));
+        return found;
+    }
+
+    private void measured(ContactReport report) {
+        listening.unsubscribe();
+        become(new Known(Optional.of(report), Map.of(), new Status.Idle()));
+    }
+
+    private void failed(Throwable failure) {
+        listening.unsubscribe();
+        become(known.get()
+                .with(
+                        failure instanceof CancellationException
+                                ? new Status.Stopped()
+                                : new Status.Failed(FailureText.of(failure))));
+    }
+
+    private void become(Known next) {
+        known.set(next);
+    }
+}

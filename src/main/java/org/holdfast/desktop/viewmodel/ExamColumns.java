@@ -1,0 +1,185 @@
+package org.holdfast.desktop.viewmodel;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import javafx.util.Subscription;
+import org.holdfast.app.ExamFacts;
+import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.ReviewSubject;
+import org.holdfast.app.UseCaseException;
+import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
+import org.holdfast.desktop.viewmodel.ExamColumn.Images;
+import org.holdfast.progress.Progress;
+import org.holdfast.volume.HuVolume;
+
+/**
+ * The images of all exams of a subject: those on the screen are read, the chosen one first, one exam at a time, since the
+ * disk has one head; those out of sight may be given up. Used on the thread of the window only.
+ */
+public final class ExamColumns {
+
+    private final ExamVolumes volumes;
+    private final BackgroundRunner runner;
+    private final List<ExamColumn> columns = new ArrayList<>();
+    private final Set<Integer> wanted = new HashSet<>();
+    private final Map<Integer, Subscription> listening = new HashMap<>();
+    private int chosen;
+    private int reading = NOTHING;
+    private Running running;
+    private boolean closed;
+
+    private static final int NOTHING = -1;
+    /** Share of an exam's work that goes into finding out what its files are. */
+    private static final double HEADERS = 0.2;
+
+    /** What comes back from reading one exam. */
+    private record Read(ExamFacts facts, HuVolume volume) {}
+
+    /**
+     * @param subject whose exams
+     * @param volumes where their images come from
+     * @param runner does what takes long
+     */
+    public ExamColumns(ReviewSubject subject, ExamVolumes volumes, BackgroundRunner runner) {
+        this.volumes = volumes;
+        this.runner = runner;
+        subject.exams().forEach(exam -> columns.add(new ExamColumn(exam)));
+    }
+
+    /** One column an exam, in order of time. */
+    public List<ExamColumn> all() {
+        return List.copyOf(columns);
+    }
+
+    /** The column of an exam. */
+    public ExamColumn get(int exam) {
+        return columns.get(exam);
+    }
+
+    /** Tells which exams can be seen, and which of them is chosen: it is read first. */
+    public void show(Set<Integer> onScreen, int chosenExam) {
+        chosen = chosenExam;
+        wanted.clear();
+        wanted.addAll(onScreen);
+        volumes.onScreen(Set.copyOf(onScreen));
+        for (int n = 0; n < columns.size(); n++) {
+            if (!wanted.contains(n)
+                    && columns.get(n).imagesProperty().get() instanceof Images.Loaded
+                    && volumes.loaded(n).isEmpty()) {
+                columns.get(n).become(new Images.Absent());
+            }
+        }
+        readNext();
+    }
+
+    /** Stops reading an exam; what was read of it is dropped, and it is not read again until asked for. */
+    public void stop(int exam) {
+        if (exam == reading) {
+            running.cancel();
+        } else if (columns.get(exam).imagesProperty().get() instanceof Images.Absent) {
+            columns.get(exam).become(new Images.Stopped());
+        }
+    }
+
+    /** Reads an exam again that failed or was stopped. */
+    public void retry(int exam) {
+        columns.get(exam).become(new Images.Absent());
+        readNext();
+    }
+
+    /** Whether nothing is being read and nothing in sight waits to be. */
+    public boolean isSettled() {
+        return reading == NOTHING && nextAbsent() == NOTHING;
+    }
+
+    /** Stops all reading and gives everything up. */
+    public void close() {
+        closed = true;
+        if (running != null) {
+            running.cancel();
+        }
+        listening.values().forEach(Subscription::unsubscribe);
+        volumes.close();
+    }
+
+    private void readNext() {
+        if (reading != NOTHING || closed) {
+            return;
+        }
+        int next = nextAbsent();
+        if (next == NOTHING) {
+            return;
+        }
+        reading = next;
+        ExamColumn column = columns.get(next);
+        column.become(new Images.Loading(0, "reading the files"));
+        running = runner.run(
+                "reading " + column.exam().label(),
+                progress -> read(next, progress),
+                read -> finished(next, read),
+                failure -> failed(next, failure));
+        if (!running.isDone()) {
+            Running now = running;
+            listening.put(next, now.fractionProperty().subscribe(fraction -> {
+                if (reading == next && column.imagesProperty().get() instanceof Images.Loading) {
+                    column.become(new Images.Loading(
+                            fraction.doubleValue(), now.activityProperty().get()));
+                }
+            }));
+        }
+    }
+
+    private Read read(int exam, Progress progress) throws UseCaseException {
+        ExamFacts facts = volumes.facts(exam, progress.part(0, HEADERS));
+        HuVolume volume = volumes.volume(exam, progress.part(HEADERS, 1));
+        // The windows by purpose need them; here they cost the window no time.
+        volume.statistics();
+        return new Read(facts, volume);
+    }
+
+    private int nextAbsent() {
+        if (isMissing(chosen)) {
+            return chosen;
+        }
+        for (int n = 0; n < columns.size(); n++) {
+            if (isMissing(n)) {
+                return n;
+            }
+        }
+        return NOTHING;
+    }
+
+    private boolean isMissing(int exam) {
+        return wanted.contains(exam) && columns.get(exam).imagesProperty().get() instanceof Images.Absent;
+    }
+
+    private void finished(int exam, Read read) {
+        done(exam);
+        columns.get(exam).know(read.facts());
+        columns.get(exam).become(new Images.Loaded(read.volume()));
+        readNext();
+    }
+
+    private void failed(int exam, Throwable failure) {
+        done(exam);
+        columns.get(exam)
+                .become(
+                        failure instanceof CancellationException
+                                ? new Images.Stopped()
+                                : new Images.Failed(FailureText.of(failure)));
+        readNext();
+    }
+
+    private void done(int exam) {
+        reading = NOTHING;
+        Subscription subscription = listening.remove(exam);
+        if (subscription != null) {
+            subscription.unsubscribe();
+        }
+    }
+}

@@ -1,0 +1,275 @@
+package org.holdfast.desktop.viewmodel;
+
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.holdfast.app.ExamFacts;
+import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.ReviewExam;
+import org.holdfast.app.ReviewSubject;
+import org.holdfast.construct.ConstructPart;
+import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.CutLook;
+import org.holdfast.desktop.state.CutRow;
+import org.holdfast.desktop.state.History;
+import org.holdfast.desktop.state.HuWindow;
+import org.holdfast.desktop.state.ImageMark;
+import org.holdfast.desktop.state.ReviewState;
+import org.holdfast.geometry.PatientPoint;
+import org.holdfast.geometry.PatientVector;
+import org.holdfast.geometry.RigidTransform;
+import org.holdfast.volume.Slab;
+
+/**
+ * One subject under review: what is chosen, how it is looked at, and every act on it. Each act makes a new state and can
+ * be taken back. Used on the thread of the window only.
+ */
+public final class ReviewViewModel {
+
+    /** One step along a cut's normal while no exam is there to tell its voxels' extent, mm. */
+    private static final double USUAL_STEP_MM = 0.5;
+    /** No step is finer than this, mm: finer ones cannot be seen. */
+    private static final double FINEST_STEP_MM = 0.1;
+
+    private final ReviewSubject subject;
+    private final List<ConstructPart> parts;
+    private final ExamColumns columns;
+    private final CourseResults results;
+    private final History<ReviewState> history;
+    private final ReadOnlyObjectWrapper<ReviewState> state = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
+
+    /**
+     * @param subject what is reviewed
+     * @param volumes where its images come from
+     * @param runner does what takes long
+     */
+    public ReviewViewModel(ReviewSubject subject, ExamVolumes volumes, BackgroundRunner runner) {
+        this.subject = subject;
+        this.parts = ConstructPart.of(subject.construct());
+        this.columns = new ExamColumns(subject, volumes, runner);
+        this.results = new CourseResults(subject, volumes, runner);
+        ConstructPart first = parts.stream()
+                .filter(part -> part.kind() == PartKind.INTERFACE)
+                .findFirst()
+                .orElse(parts.get(0));
+        CutLook look = CutLook.fitted(first.frame().middle(), WindowChoice.first(subject.settings()));
+        this.history =
+                new History<>(ReviewState.first(first.id(), subject.exams().size() - 1, look));
+        state.set(history.now());
+    }
+
+    /** Begins to read earlier results, or to measure. Images are read once they have a column. */
+    public void start() {
+        results.start();
+    }
+
+    /** What is reviewed. */
+    public ReviewSubject subject() {
+        return subject;
+    }
+
+    /** All parts, in the order of the rows. */
+    public List<ConstructPart> parts() {
+        return parts;
+    }
+
+    /** All exams, in order of time. */
+    public List<ReviewExam> exams() {
+        return subject.exams();
+    }
+
+    /** The images. */
+    public ExamColumns columns() {
+        return columns;
+    }
+
+    /** The numbers. */
+    public CourseResults results() {
+        return results;
+    }
+
+    /** What is chosen and how it is looked at. */
+    public ReadOnlyObjectProperty<ReviewState> stateProperty() {
+        return state.getReadOnlyProperty();
+    }
+
+    /** What was taken back or done again last, for the status line. */
+    public ReadOnlyStringProperty saidProperty() {
+        return said.getReadOnlyProperty();
+    }
+
+    /** The chosen part. */
+    public ConstructPart part() {
+        return part(state.get().partId());
+    }
+
+    /** The chosen exam. */
+    public ReviewExam exam() {
+        return exams().get(state.get().exam());
+    }
+
+    /** Chooses a part and an exam at once. */
+    public void pick(String partId, int exam) {
+        ReviewState now = state.get();
+        ReviewState next = now.withExam(exam);
+        if (!partId.equals(now.partId())) {
+            next = next.withPart(
+                    partId,
+                    CutLook.fitted(part(partId).frame().middle(), now.look().window()));
+        }
+        become(next, "choice of part and exam", "pick");
+    }
+
+    /** Goes so many parts down the rows; stays at the ends. */
+    public void pickPart(int by) {
+        int at = parts.indexOf(part());
+        pick(parts.get(clamped(at + by, parts.size())).id(), state.get().exam());
+    }
+
+    /** Goes so many exams on; stays at the ends. */
+    public void pickExam(int by) {
+        pick(state.get().partId(), clamped(state.get().exam() + by, exams().size()));
+    }
+
+    /** Chooses the first or, from the end, the last exam. */
+    public void pickEnd(boolean last) {
+        pick(state.get().partId(), last ? exams().size() - 1 : 0);
+    }
+
+    /** The picture of a cut of the chosen part in an exam. */
+    public CutGeometry geometry(CutRow row, int exam, int width, int height) {
+        return CutGeometry.of(part().frame(), row, state.get().lookOf(exam), poseOf(exam), width, height);
+    }
+
+    /** Steps along a cut's normal, away from the viewer if {@code steps} is positive. */
+    public void step(CutRow row, int exam, int steps) {
+        PatientVector normal = row.axes(part().frame()).normal();
+        CutLook look = state.get().lookOf(exam);
+        PatientPoint to = look.crossing().along(normal, steps * stepMm(normal, exam));
+        look(exam, look.at(to), "step", "step " + row + exam);
+    }
+
+    /** Puts the crossing of the cuts at a place; acts with an equal gesture are taken back together. */
+    public void cross(int exam, PatientPoint place, Object gesture) {
+        look(exam, state.get().lookOf(exam).at(place), "crossing", gesture);
+    }
+
+    /** Shows an exam through another look; acts with an equal gesture are taken back together. */
+    public void look(int exam, CutLook look, String act, Object gesture) {
+        become(state.get().withLook(exam, look), act, gesture);
+    }
+
+    /** Shows an exam through another window. */
+    public void window(int exam, HuWindow window, Object gesture) {
+        look(exam, state.get().lookOf(exam).through(window), "window", gesture);
+    }
+
+    /** Goes back to the fitted view of the part's middle. */
+    public void fit(int exam) {
+        CutLook look = state.get().lookOf(exam);
+        look(exam, CutLook.fitted(part().frame().middle(), look.window()), "fitted view", new Object());
+    }
+
+    /** Links all exams or sets them free. */
+    public void link(boolean linked) {
+        become(state.get().withLinked(linked), linked ? "linking" : "freeing", new Object());
+    }
+
+    /** Draws a layer into one picture, or the plane alone. */
+    public void slab(Optional<Slab> slab) {
+        become(state.get().withSlab(slab), "slab", new Object());
+    }
+
+    /** Adds a mark. */
+    public void addMark(ImageMark mark) {
+        become(state.get().withMark(mark), "mark", new Object());
+    }
+
+    /** Changes a mark's shape. */
+    public void changeMark(ImageMark changed, Object gesture) {
+        become(state.get().withMarkChanged(changed), "change of a mark", gesture);
+    }
+
+    /** Removes a mark. */
+    public void removeMark(ImageMark mark) {
+        become(state.get().withoutMark(mark), "removal of a mark", new Object());
+    }
+
+    /** Shows the cut on which a mark was drawn. */
+    public void goTo(ImageMark mark) {
+        int exam = mark.place().exam();
+        pick(mark.place().partId(), exam);
+        cross(exam, poseOf(exam).inverse().apply(mark.points().get(0)), new Object());
+    }
+
+    /** Takes the last act back. */
+    public void undo() {
+        said.set(history.undo().map(act -> "Undone: " + act).orElse("Nothing to undo"));
+        state.set(history.now());
+    }
+
+    /** Does again what was taken back. */
+    public void redo() {
+        said.set(history.redo().map(act -> "Redone: " + act).orElse("Nothing to redo"));
+        state.set(history.now());
+    }
+
+    /** Shows words in the status line. */
+    public void say(String words) {
+        said.set(words);
+    }
+
+    /** Whether nothing is being read or measured. */
+    public boolean isSettled() {
+        return columns.isSettled() && !results.knownProperty().get().isMeasuring();
+    }
+
+    /** Stops all work. */
+    public void close() {
+        results.stop();
+        columns.close();
+    }
+
+    /** Moves the construct to where it is in the exam; where the exam was not read yet, nowhere. */
+    public RigidTransform poseOf(int exam) {
+        return columns.get(exam)
+                .factsProperty()
+                .get()
+                .map(ExamFacts::referenceToExam)
+                .orElse(RigidTransform.IDENTITY);
+    }
+
+    /** What the reference exam's files say; empty until they were read. */
+    public Optional<ExamFacts> referenceFacts() {
+        return columns.all().stream()
+                .flatMap(column -> column.factsProperty().get().stream())
+                .filter(ExamFacts::isReference)
+                .findFirst();
+    }
+
+    private double stepMm(PatientVector normal, int exam) {
+        return columns.get(exam)
+                .factsProperty()
+                .get()
+                .map(facts -> facts.grid().voxelExtentMm(facts.referenceToExam().apply(normal)))
+                .map(extent -> Math.max(FINEST_STEP_MM, extent))
+                .orElse(USUAL_STEP_MM);
+    }
+
+    private ConstructPart part(String id) {
+        return parts.stream().filter(part -> part.id().equals(id)).findFirst().orElseThrow();
+    }
+
+    private static int clamped(int index, int count) {
+        return Math.max(0, Math.min(count - 1, index));
+    }
+
+    private void become(ReviewState next, String act, Object gesture) {
+        history.become(next, act, gesture);
+        state.set(history.now());
+    }
+}
