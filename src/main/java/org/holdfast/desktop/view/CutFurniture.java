@@ -16,7 +16,9 @@ final class CutFurniture extends Pane {
     private static final double INSET = 4;
     private static final double TICK = 9;
     /** A letter keeps this far off a tick. */
-    private static final double OFF_TICK = 12;
+    private static final double OFF_TICK = 5;
+    /** Words keep this far apart. */
+    private static final double GAP = 3;
 
     private static final double BAR_SHARE = 0.3;
     private static final double MOST_BAR = 90;
@@ -93,25 +95,72 @@ final class CutFurniture extends Pane {
         double width = getWidth();
         double height = getHeight();
         ticks(width, height);
-        double labelRight = place(label, INSET, INSET);
-        place(settings, INSET, height - INSET - heightOf(settings));
-        double middleX = besideTick(width / 2, shown.tickX(), labelRight + 10);
-        double middleY = besideTick(height / 2, shown.tickY(), 0);
-        place(left, INSET, middleY - heightOf(left) / 2);
-        place(right, width - INSET - right.prefWidth(-1), middleY - heightOf(right) / 2);
-        place(top, middleX - top.prefWidth(-1) / 2, INSET);
+        place(label, INSET, INSET);
         double barLeft = scaleBar(width, height);
-        double bottomX = Math.min(middleX, barLeft - 12 - bottom.prefWidth(-1) / 2);
-        place(bottom, bottomX - bottom.prefWidth(-1) / 2, height - INSET - heightOf(bottom));
+        settings.setMaxWidth(Math.max(0, barLeft - GAP - INSET));
+        place(settings, INSET, height - INSET - heightOf(settings));
+        topAndBottom(width, height, barLeft);
+        sides(width, height);
     }
 
-    /** The middle, or beside the tick where that is there; not before a given place. */
-    private static double besideTick(double middle, OptionalDouble tick, double least) {
-        double at = middle;
-        if (tick.isPresent() && Math.abs(tick.getAsDouble() - at) < OFF_TICK) {
-            at = tick.getAsDouble() + OFF_TICK;
+    /** A letter that finds no room between the corners moves off the edge, past what stands in them. */
+    private void topAndBottom(double width, double height, double barLeft) {
+        double most = width - INSET;
+        double topX = beside(top.prefWidth(-1), width, shown.tickX(), rightOf(label), most);
+        boolean fitsTop = topX >= 0;
+        double freeX = beside(top.prefWidth(-1), width, shown.tickX(), INSET, most);
+        place(top, fitsTop ? topX : freeX, fitsTop ? INSET : label.getLayoutY() + label.getHeight() + GAP);
+        double size = bottom.prefWidth(-1);
+        double bottomX = beside(size, width, shown.tickX(), rightOf(settings), barLeft - GAP);
+        boolean fitsBottom = bottomX >= 0;
+        double y = height - INSET - heightOf(bottom);
+        place(
+                bottom,
+                fitsBottom ? bottomX : beside(size, width, shown.tickX(), INSET, most),
+                fitsBottom ? y : overCorners(height) - heightOf(bottom));
+    }
+
+    private void sides(double width, double height) {
+        double least = label.isVisible() ? label.getLayoutY() + label.getHeight() + GAP : INSET;
+        double y = beside(heightOf(left), height, shown.tickY(), least, overCorners(height));
+        double at = y >= 0 ? y : (height - heightOf(left)) / 2;
+        place(left, INSET, at);
+        place(right, width - INSET - right.prefWidth(-1), at);
+    }
+
+    private double overCorners(double height) {
+        double over = height - INSET;
+        over = settings.isVisible() ? Math.min(over, settings.getLayoutY() - GAP) : over;
+        return barWords.isVisible() ? Math.min(over, barWords.getLayoutY() - GAP) : over;
+    }
+
+    private static double rightOf(Label corner) {
+        return corner.isVisible() ? corner.getLayoutX() + corner.getWidth() + GAP : INSET;
+    }
+
+    /**
+     * Where a letter stands along an edge: in its middle, or as near to it as a tick and the corners let it.
+     *
+     * @param size of the letter along the edge
+     * @param extent of the edge
+     * @param tick on the edge
+     * @param least where it may start
+     * @param most where it must end
+     * @return its start, or -1 without room
+     */
+    private static double beside(double size, double extent, OptionalDouble tick, double least, double most) {
+        double start = Math.max(least, Math.min(most - size, (extent - size) / 2));
+        double clear = OFF_TICK + size;
+        double best = -1;
+        double at = tick.orElse(-clear);
+        for (double each : new double[] {start, at - clear, at + OFF_TICK}) {
+            boolean isFree = each + size <= at - OFF_TICK || each >= at + OFF_TICK;
+            boolean fits = each >= least && each + size <= most;
+            if (isFree && fits && (best < 0 || Math.abs(each - start) < Math.abs(best - start))) {
+                best = each;
+            }
         }
-        return Math.max(at, least);
+        return best;
     }
 
     private void ticks(double width, double height) {
@@ -156,11 +205,9 @@ final class CutFurniture extends Pane {
         line.setEndY(y2);
     }
 
-    /** Places words; gives their right end. */
-    private static double place(Label words, double x, double y) {
-        double width = words.prefWidth(-1);
-        words.resizeRelocate(Math.rint(x), Math.rint(y), width, heightOf(words));
-        return words.isVisible() ? x + width : 0;
+    private static void place(Label words, double x, double y) {
+        double most = words.getMaxWidth() >= 0 ? words.getMaxWidth() : Double.MAX_VALUE;
+        words.resizeRelocate(Math.rint(x), Math.rint(y), Math.min(most, words.prefWidth(-1)), heightOf(words));
     }
 
     private static double heightOf(Label words) {

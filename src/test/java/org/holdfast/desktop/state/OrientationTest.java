@@ -36,9 +36,4 @@ final class OrientationTest {
     void refusesAVectorWithoutDirection() {
         assertThrows(IllegalArgumentException.class, () -> Orientation.letters(new PatientVector(0, 0, 0)));
     }
-
-    @Test
-    void speaksTheLetters() {
-        assertEquals("left front", Orientation.words("LA"));
-    }
 }
