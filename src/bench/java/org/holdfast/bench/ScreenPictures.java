@@ -48,7 +48,7 @@ public final class ScreenPictures {
         System.setProperty("prism.order", "sw");
         System.setProperty("headless.geometry", "1920x1080-32");
         System.setProperty("java.awt.headless", "true");
-        Path pictures = Path.of(arguments.length > 0 ? arguments[0] : "target/screens");
+        Path pictures = Path.of(arguments.length > 0 ? arguments[0] : "docs/screens");
         Path subject = Path.of(arguments.length > 1 ? arguments[1] : "target/screens-demo");
         if (!Files.exists(subject.resolve(SubjectFolder.DOCUMENT))) {
             DemoSubject.write(subject, DemoSubject.Size.FULL, Progress.NONE);

@@ -17,13 +17,16 @@ import javafx.stage.DirectoryChooser;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
 import javafx.util.Subscription;
+import org.holdfast.app.BindingsFile;
 import org.holdfast.app.DemoPlace;
 import org.holdfast.app.DemoSubject;
 import org.holdfast.app.ExamImages;
 import org.holdfast.app.ExamVolumes;
 import org.holdfast.app.ReviewSubject;
+import org.holdfast.app.UseCaseException;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.Act;
+import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.view.FirstRunView;
 import org.holdfast.desktop.view.Fonts;
 import org.holdfast.desktop.view.Frame;
@@ -45,12 +48,15 @@ public final class MainWindow {
     private static final double LEAST_WIDTH = 1024;
     private static final double LEAST_HEIGHT = 640;
 
+    private static final String BINDINGS_REFUSED = "Keys of your own could not be read; the usual ones count.";
+
     private final Stage stage;
     private final BackgroundRunner runner;
     private final Frame frame = new Frame();
     private final Scene scene;
     private final CutQueue queue;
     private Theme theme = Theme.DARK;
+    private Bindings bindings = Bindings.usual();
     private Optional<OpenReview> open = Optional.empty();
     private Optional<WholeExamPage> wholeExam = Optional.empty();
 
@@ -83,6 +89,20 @@ public final class MainWindow {
         stage.setTitle("Holdfast");
         stage.setMinWidth(Math.min(LEAST_WIDTH, screen.getWidth()));
         stage.setMinHeight(Math.min(LEAST_HEIGHT, screen.getHeight()));
+    }
+
+    /** Takes a person's own keys and mouse from a document, if there is one; what is wrong with it is said. */
+    public void readBindings(Path file) {
+        try {
+            Optional<BindingsFile> own = BindingsFile.read(file);
+            if (own.isPresent()) {
+                bindings = Bindings.of(own.get().keys(), own.get().mouse());
+            }
+        } catch (UseCaseException e) {
+            frame.fault(BINDINGS_REFUSED, e.getMessage());
+        } catch (IllegalArgumentException e) {
+            frame.fault(BINDINGS_REFUSED, file + ": " + e.getMessage());
+        }
     }
 
     /** Shows the window. */
@@ -119,7 +139,7 @@ public final class MainWindow {
     /** Shows the review of a subject whose images come from elsewhere. */
     public ReviewViewModel showSubject(ReviewSubject subject, ExamVolumes volumes) {
         closeReview();
-        ReviewViewModel model = new ReviewViewModel(subject, volumes, runner);
+        ReviewViewModel model = new ReviewViewModel(subject, volumes, runner, bindings);
         ReviewView view = new ReviewView(model, queue);
         view.setCompact(frame.isCompact());
         ToggleButton linked = new ToggleButton("All linked");
@@ -155,7 +175,7 @@ public final class MainWindow {
 
     /** Shows a page over the area with all keys. */
     public void showKeys() {
-        cover(KeyPage.of(this::uncover));
+        cover(KeyPage.of(bindings, BindingsFile.place(), this::uncover));
     }
 
     /** Shows a page over the area with what is measured and what cannot be. */
@@ -231,7 +251,8 @@ public final class MainWindow {
             event.consume();
             return;
         }
-        Optional<Act> act = Act.of(event.getCode(), event.isShortcutDown(), event.isShiftDown(), event.isAltDown());
+        Optional<Act> act =
+                bindings.act(event.getCode(), event.isShortcutDown(), event.isShiftDown(), event.isAltDown());
         if (act.isEmpty()) {
             return;
         }

@@ -122,6 +122,11 @@ public sealed interface Outline {
             requireAboveZero("area", area(corners));
         }
 
+        /** Whether the closed line through these corners has an inside: it does not cross itself and is no mere line. */
+        public static boolean hasInside(List<PixelPoint> corners) {
+            return corners.size() >= 3 && !crossesItself(corners) && area(corners) > 0;
+        }
+
         /** Whether two sides of the closed line that are not neighbours meet. */
         public static boolean crossesItself(List<PixelPoint> corners) {
             return SideCrossing.isIn(corners);

@@ -61,7 +61,7 @@ final class ArchitectureRules {
         Set<String> known = table.packages();
         return everyClass("lie in a package that has a row", type -> {
             String name = topPackage(type);
-            boolean hasRow = name.isEmpty() ? IN_ROOT.contains(type.getSimpleName()) : known.contains(name);
+            boolean hasRow = name.isEmpty() ? IN_ROOT.contains(topLevel(type).getSimpleName()) : known.contains(name);
             return hasRow ? Stream.empty() : Stream.of(type.getName());
         });
     }

@@ -60,7 +60,8 @@ final class DocumentationTest {
     void readmeBeginsWithTwoCommandsAndTheCheckRunsTheSecond() throws IOException {
         List<String> commands = Page.at("README.md").commands();
         assertEquals(
-                "mvn -q -DskipTests package && target/holdfast/bin/holdfast demo course demo-course", commands.get(0));
+                "mvn -q -DskipTests package && target/holdfast/bin/holdfast demo course demo-course --open",
+                commands.get(0));
         assertEquals("mvn -B -ntp verify", commands.get(1));
         String check = Files.readString(Path.of(".ci/run"), StandardCharsets.UTF_8);
         assertTrue(check.lines().anyMatch(commands.get(1)::equals), check);

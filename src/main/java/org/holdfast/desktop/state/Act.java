@@ -2,7 +2,6 @@ package org.holdfast.desktop.state;
 
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import javafx.scene.input.KeyCode;
 
@@ -117,16 +116,6 @@ public enum Act {
     /** Its first key in words. */
     public String keyWords() {
         return combinations.get(0).words();
-    }
-
-    /** What a key does; empty if nothing, and always with Alt, which belongs to the system. */
-    public static Optional<Act> of(KeyCode code, boolean control, boolean shift, boolean alt) {
-        Combination pressed = new Combination(code, control, shift);
-        return alt
-                ? Optional.empty()
-                : Arrays.stream(values())
-                        .filter(act -> act.combinations.contains(pressed))
-                        .findFirst();
     }
 
     /** All acts of an area, in the order of the table. */

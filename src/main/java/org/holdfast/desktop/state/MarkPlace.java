@@ -40,4 +40,9 @@ public record MarkPlace(String partId, int exam, PatientPoint origin, CutAxes ax
                 && Math.abs(axes.normal().dot(other.normal())) >= PARALLEL
                 && Math.abs(point.minus(origin).dot(axes.normal())) <= withinMm;
     }
+
+    /** The point of the plane that is nearest to another: a mark stays flat when it is changed on a plane beside its own. */
+    public PatientPoint onto(PatientPoint point) {
+        return point.along(axes.normal(), -point.minus(origin).dot(axes.normal()));
+    }
 }

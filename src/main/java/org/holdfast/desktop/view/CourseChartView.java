@@ -148,8 +148,8 @@ final class CourseChartView extends Region {
         for (Point point : line.points()) {
             double x = axis.x(lines.stations().get(point.station()).months());
             if (point.value().isEmpty()) {
-                if (line.isPicked()) {
-                    cannotTell(point, snapped(x), (top + bottom) / 2);
+                if (line.isPicked() && !point.why().equals(CourseLines.NOT_MEASURED)) {
+                    cannotTell(snapped(x), (top + bottom) / 2);
                 }
                 continue;
             }
@@ -195,13 +195,12 @@ final class CourseChartView extends Region {
         add(new Line(x - 3, high, x + 3, high), "course-whisker");
     }
 
-    private void cannotTell(Point point, double x, double y) {
+    private void cannotTell(double x, double y) {
         StateMark mark = new StateMark(org.holdfast.desktop.state.PartState.NOT_ASSESSABLE, 12);
         mark.relocate(x - 6, y - 6);
         mark.resize(12, 12);
         drawing.getChildren().add(mark);
-        String words = point.why().equals("not measured") ? "not measured" : "not assessable";
-        say(x + 9, y + 4, words, "tick");
+        say(x + 9, y + 4, "not assessable", "tick");
     }
 
     private void notComparable(double x, double top) {

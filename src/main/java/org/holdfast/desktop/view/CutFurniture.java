@@ -49,7 +49,14 @@ final class CutFurniture extends Pane {
             Letters letters,
             double mmPerPx,
             OptionalDouble tickX,
-            OptionalDouble tickY) {}
+            OptionalDouble tickY) {
+
+        /** The exam alone, where there is no picture. */
+        static Furniture of(String label) {
+            OptionalDouble none = OptionalDouble.empty();
+            return new Furniture(label, "", new Letters("", "", "", ""), 0, none, none);
+        }
+    }
 
     private final Label label = words();
     private final Label settings = words();
@@ -97,6 +104,8 @@ final class CutFurniture extends Pane {
         if (shown == null) {
             return;
         }
+        // Words that were just added have no font yet, and so no size.
+        applyCss();
         double width = getWidth();
         double height = getHeight();
         ticks(width, height);

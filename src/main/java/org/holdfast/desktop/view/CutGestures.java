@@ -1,5 +1,6 @@
 package org.holdfast.desktop.view;
 
+import java.util.Optional;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
@@ -7,12 +8,14 @@ import org.holdfast.desktop.render.ImageSurface;
 import org.holdfast.desktop.state.CutLook;
 import org.holdfast.desktop.state.CutRow;
 import org.holdfast.desktop.state.HuWindow;
+import org.holdfast.desktop.state.MouseAct;
+import org.holdfast.desktop.state.MouseAct.Held;
 import org.holdfast.desktop.viewmodel.CutGeometry;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 
 /**
- * The mouse on a cut: wheel steps along the normal, with Ctrl it magnifies at the pointer; drag moves the crossing, with
- * Shift the picture, with Alt the window.
+ * The mouse on a cut, as the person's bindings say: steps, magnifies at the pointer, moves the crossing, the picture, the
+ * window.
  */
 final class CutGestures {
 
@@ -25,18 +28,12 @@ final class CutGestures {
     /** The narrowest window that dragging makes, HU. */
     private static final double NARROWEST_HU = 20;
 
-    private enum Drag {
-        CROSSING,
-        PICTURE,
-        WINDOW
-    }
-
     private final ReviewViewModel review;
     private final ImageSurface surface;
     private final CutRow row;
     private final int exam;
     private Object gesture = new Object();
-    private Drag drag;
+    private Optional<MouseAct> drag = Optional.empty();
     private double lastX;
     private double lastY;
     private double wheel;
@@ -54,25 +51,26 @@ final class CutGestures {
             return;
         }
         gesture = new Object();
-        drag = event.isShiftDown() ? Drag.PICTURE : event.isAltDown() ? Drag.WINDOW : Drag.CROSSING;
+        drag = review.bindings().drag(new Held(event.isControlDown(), event.isShiftDown(), event.isAltDown()));
         lastX = event.getX();
         lastY = event.getY();
-        if (drag == Drag.CROSSING) {
+        if (drag.filter(MouseAct.CROSSING::equals).isPresent()) {
             cross(event.getX(), event.getY());
         }
         event.consume();
     }
 
     void dragged(MouseEvent event) {
-        if (drag == null) {
+        if (drag.isEmpty()) {
             return;
         }
         double dx = event.getX() - lastX;
         double dy = event.getY() - lastY;
-        switch (drag) {
+        switch (drag.get()) {
             case CROSSING -> cross(event.getX(), event.getY());
-            case PICTURE -> pan(dx, dy);
+            case PAN -> pan(dx, dy);
             case WINDOW -> window(dx, dy);
+            default -> throw new IllegalStateException(drag.get() + " is not a drag");
         }
         lastX = event.getX();
         lastY = event.getY();
@@ -80,7 +78,7 @@ final class CutGestures {
     }
 
     void released(MouseEvent event) {
-        drag = null;
+        drag = Optional.empty();
         event.consume();
     }
 
@@ -88,7 +86,12 @@ final class CutGestures {
         // With Shift some systems turn the wheel sideways.
         double turned = event.getDeltaY() != 0 ? event.getDeltaY() : event.getDeltaX();
         event.consume();
-        if (event.isControlDown()) {
+        Optional<MouseAct> act =
+                review.bindings().wheel(new Held(event.isControlDown(), event.isShiftDown(), event.isAltDown()));
+        if (act.isEmpty()) {
+            return;
+        }
+        if (act.get() == MouseAct.ZOOM) {
             zoom(Math.pow(ZOOM_STEP, turned / NOTCH), event.getX(), event.getY());
             return;
         }

@@ -79,7 +79,11 @@ final class CutPane extends StackPane {
             return;
         }
         CutGeometry geometry = review.geometry(row, exam, size.width(), size.height());
-        furnish(geometry);
+        if (images instanceof Images.Loaded) {
+            furnish(geometry);
+        } else {
+            furniture.show(Furniture.of(review.exams().get(exam).label()));
+        }
         marks.show(new FlatPicture(geometry.plane(), surface.outputScale()));
         if (images instanceof Images.Loaded loaded) {
             CutLook look = review.stateProperty().get().lookOf(exam);

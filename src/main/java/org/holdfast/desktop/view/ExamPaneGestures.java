@@ -1,15 +1,18 @@
 package org.holdfast.desktop.view;
 
+import java.util.Optional;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import org.holdfast.desktop.render.ImageSurface;
 import org.holdfast.desktop.state.ExamPane;
+import org.holdfast.desktop.state.MouseAct;
+import org.holdfast.desktop.state.MouseAct.Held;
 import org.holdfast.desktop.viewmodel.WholeExamViewModel;
 
 /**
- * The mouse on a picture of a whole exam: the wheel steps, with Shift by five, with Ctrl it magnifies at the pointer; drag
- * moves the crossing, with Shift the picture, with Alt the window.
+ * The mouse on a picture of a whole exam, as the person's bindings say: steps, magnifies at the pointer, moves the crossing,
+ * the picture, the window.
  */
 final class ExamPaneGestures {
 
@@ -20,16 +23,10 @@ final class ExamPaneGestures {
 
     private static final int BIG_STEP = 5;
 
-    private enum Drag {
-        CROSSING,
-        PICTURE,
-        WINDOW
-    }
-
     private final WholeExamViewModel exam;
     private final ExamPane pane;
     private final ImageSurface surface;
-    private Drag drag;
+    private Optional<MouseAct> drag = Optional.empty();
     private double lastX;
     private double lastY;
     private double notches;
@@ -45,26 +42,27 @@ final class ExamPaneGestures {
             return;
         }
         exam.endGesture();
-        drag = event.isShiftDown() ? Drag.PICTURE : event.isAltDown() ? Drag.WINDOW : Drag.CROSSING;
+        drag = exam.bindings().drag(new Held(event.isControlDown(), event.isShiftDown(), event.isAltDown()));
         lastX = event.getX();
         lastY = event.getY();
-        if (drag == Drag.CROSSING) {
+        if (drag.filter(MouseAct.CROSSING::equals).isPresent()) {
             cross(event);
         }
         event.consume();
     }
 
     void dragged(MouseEvent event) {
-        if (drag == null) {
+        if (drag.isEmpty()) {
             return;
         }
         double dx = event.getX() - lastX;
         double dy = event.getY() - lastY;
         double scale = surface.outputScale();
-        switch (drag) {
+        switch (drag.get()) {
             case CROSSING -> cross(event);
-            case PICTURE -> exam.pan(pane, surface.pixelSize(), dx * scale, dy * scale);
+            case PAN -> exam.pan(pane, surface.pixelSize(), dx * scale, dy * scale);
             case WINDOW -> exam.setWindow(exam.look().window().dragged(dx, dy));
+            default -> throw new IllegalStateException(drag.get() + " is not a drag");
         }
         lastX = event.getX();
         lastY = event.getY();
@@ -78,8 +76,8 @@ final class ExamPaneGestures {
     }
 
     void released(MouseEvent event) {
-        if (drag != null) {
-            drag = null;
+        if (drag.isPresent()) {
+            drag = Optional.empty();
             exam.endGesture();
             event.consume();
         }
@@ -89,7 +87,12 @@ final class ExamPaneGestures {
         // With Shift some systems turn the wheel sideways.
         double turned = event.getDeltaY() != 0 ? event.getDeltaY() : event.getDeltaX();
         event.consume();
-        if (event.isControlDown()) {
+        Optional<MouseAct> act =
+                exam.bindings().wheel(new Held(event.isControlDown(), event.isShiftDown(), event.isAltDown()));
+        if (act.isEmpty()) {
+            return;
+        }
+        if (act.get() == MouseAct.ZOOM) {
             zoom(Math.pow(ZOOM_STEP, turned / NOTCH), onSurfaceX(event.getX()), onSurfaceY(event.getY()));
             return;
         }

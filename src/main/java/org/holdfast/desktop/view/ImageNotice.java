@@ -1,11 +1,17 @@
 package org.holdfast.desktop.view;
 
+import java.util.List;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
+import org.holdfast.desktop.state.PartState;
 import org.holdfast.desktop.viewmodel.ExamColumn.Images;
 import org.holdfast.desktop.viewmodel.ExamColumns;
 
@@ -16,6 +22,8 @@ final class ImageNotice extends VBox {
     private final ProgressBar bar = new ProgressBar(0);
     private final Button stop = new Button("Stop");
     private final Button again = new Button("Read again");
+    private final Label title = new Label("This exam cannot be read");
+    private static final double MARK = 14;
 
     ImageNotice(ExamColumns columns, int exam) {
         getStyleClass().add("image-notice");
@@ -29,6 +37,7 @@ final class ImageNotice extends VBox {
         again.setOnAction(event -> columns.retry(exam));
         stop.getStyleClass().add("on-image");
         again.getStyleClass().add("on-image");
+        title.getStyleClass().addAll("image-words", "image-title");
     }
 
     void show(Images images) {
@@ -39,7 +48,10 @@ final class ImageNotice extends VBox {
         } else if (images instanceof Images.Failed failed) {
             words.setText(failed.reason());
             words.setTooltip(new Tooltip(failed.reason()));
-            become(new StateMark(org.holdfast.desktop.state.PartState.FAULT, 14), words, again);
+            become(
+                    new HBox(6, new StateMark(PartState.FAULT, MARK), title),
+                    words,
+                    new HBox(6, again, copy(failed.reason())));
         } else if (images instanceof Images.Stopped) {
             words.setText("reading was stopped");
             become(words, again);
@@ -51,9 +63,20 @@ final class ImageNotice extends VBox {
         }
     }
 
-    private void become(javafx.scene.Node... nodes) {
+    private static Button copy(String details) {
+        Button copy = new Button("Copy details");
+        copy.getStyleClass().add("on-image");
+        copy.setOnAction(event -> {
+            ClipboardContent content = new ClipboardContent();
+            content.putString(details);
+            Clipboard.getSystemClipboard().setContent(content);
+        });
+        return copy;
+    }
+
+    private void become(Node... nodes) {
         setVisible(true);
-        if (!getChildren().equals(java.util.List.of(nodes))) {
+        if (!getChildren().equals(List.of(nodes))) {
             getChildren().setAll(nodes);
         }
     }

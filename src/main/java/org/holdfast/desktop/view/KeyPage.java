@@ -1,6 +1,9 @@
 package org.holdfast.desktop.view;
 
-import java.util.List;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -10,40 +13,51 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 import org.holdfast.desktop.state.Act;
 import org.holdfast.desktop.state.Act.Area;
+import org.holdfast.desktop.state.Bindings;
+import org.holdfast.desktop.state.MouseAct;
 
 /** All keys, by where they count, and what the mouse does. */
 public final class KeyPage {
 
-    /** What the mouse does on a cut. */
-    private static final List<List<String>> MOUSE = List.of(
-            List.of("wheel", "step along the cut's normal; with Shift five"),
-            List.of("Ctrl wheel", "magnify at the pointer"),
-            List.of("drag", "move the crossing of the cuts"),
-            List.of("Shift drag", "move the picture"),
-            List.of("Alt drag", "window: sideways width, up and down centre"),
-            List.of("click", "choose the exam; in the matrix part and exam"));
-
     private KeyPage() {}
 
-    /** The page. */
-    public static Node of(Runnable close) {
+    /**
+     * The page.
+     *
+     * @param bindings the person's keys and mouse
+     * @param place where a document with keys of one's own would lie
+     * @param close leaves the page
+     */
+    public static Node of(Bindings bindings, Path place, Runnable close) {
         FlowPane columns = new FlowPane();
         columns.getStyleClass().add("key-columns");
         for (Area area : Area.values()) {
             GridPane table = table();
             int row = 0;
             for (Act act : Act.in(area)) {
-                table.addRow(row++, new KeyCap(act.keyWords()), words(act.words()));
+                table.addRow(row++, new KeyCap(bindings.keyWords(act)), words(act.words()));
             }
             columns.getChildren().add(section(area.words(), table));
         }
         GridPane mouse = table();
-        for (int row = 0; row < MOUSE.size(); row++) {
-            mouse.addRow(
-                    row, new KeyCap(MOUSE.get(row).get(0)), words(MOUSE.get(row).get(1)));
+        for (MouseAct act : MouseAct.values()) {
+            mouse.addRow(act.ordinal(), new KeyCap(bindings.words(act)), words(act.words()));
         }
+        mouse.addRow(
+                MouseAct.values().length, new KeyCap("click"), words("choose the exam; in the matrix part and exam"));
         columns.getChildren().add(section("Mouse on a cut", mouse));
-        return new CoverPage("All keys", columns, close);
+        Label own = words("Keys and gestures of your own: " + place
+                + ", such as {\"keys\": {\"LINK\": [\"Ctrl+L\"]}, \"mouse\": {\"PAN\": \"Ctrl+drag\"}}. Names of acts: "
+                + names());
+        own.getStyleClass().add("own-keys");
+        own.setMinHeight(Label.USE_PREF_SIZE);
+        return new CoverPage("All keys", new VBox(24, columns, own), close);
+    }
+
+    private static String names() {
+        return Stream.concat(Arrays.stream(Act.values()), Arrays.stream(MouseAct.values()))
+                .map(Enum::name)
+                .collect(Collectors.joining(", "));
     }
 
     private static VBox section(String title, GridPane table) {

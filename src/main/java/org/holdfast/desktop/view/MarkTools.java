@@ -9,6 +9,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import org.holdfast.desktop.state.Act;
+import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.state.MarkTool;
 
 /** The tools that draw marks; one is in hand, or none. A mark that is drawn puts its tool away. */
@@ -17,15 +18,14 @@ final class MarkTools extends FlowPane {
     private final Map<MarkTool, ToggleButton> buttons = new EnumMap<>(MarkTool.class);
     private final ReadOnlyObjectWrapper<Optional<MarkTool>> inHand = new ReadOnlyObjectWrapper<>(Optional.empty());
 
-    MarkTools() {
+    MarkTools(Bindings bindings) {
         super(5, 5);
         getStyleClass().add("mark-tools");
         for (MarkTool tool : MarkTool.values()) {
             ToggleButton button = new ToggleButton(tool.words());
             button.getStyleClass().add("small-button");
             button.setAccessibleText("draw: " + tool.words());
-            button.setTooltip(
-                    new Tooltip("draw: " + tool.words() + "  (" + key(tool).keyWords() + ")"));
+            button.setTooltip(new Tooltip("draw: " + tool.words() + "  (" + bindings.keyWords(key(tool)) + ")"));
             button.setOnAction(event -> take(button.isSelected() ? Optional.of(tool) : Optional.empty()));
             buttons.put(tool, button);
             getChildren().add(button);

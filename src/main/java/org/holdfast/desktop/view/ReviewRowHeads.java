@@ -25,7 +25,7 @@ final class ReviewRowHeads {
     private final ComboBox<WindowPreset> window = new ComboBox<>();
     private final ComboBox<SlabChoice> slab = new ComboBox<>();
     private final Label settings = small("");
-    private final MarkTools tools = new MarkTools();
+    private final MarkTools tools;
     private final MapLegend legend = new MapLegend();
     private final Label apparent =
             small("Apparent contact: bone just outside the metal's blur. CT does not resolve true contact.");
@@ -40,6 +40,7 @@ final class ReviewRowHeads {
     ReviewRowHeads(ReviewViewModel review) {
         this.review = review;
         this.windows = new WindowChoice(review);
+        this.tools = new MarkTools(review.bindings());
         window.getItems().setAll(WindowPreset.values());
         window.setPromptText("own window");
         window.setConverter(new PresetWords());

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.util.Subscription;
 import org.holdfast.app.ExamResult;
@@ -41,6 +42,7 @@ public final class ReviewView extends Region {
     private final CourseChartView chart;
     private final SidePanel panel;
     private final Region gutterRule = new Region();
+    private final Label hidden = new Label();
     private final List<Region> rowRules = new ArrayList<>();
     private final List<ExamColumnView> columns = new ArrayList<>();
     private final List<Subscription> listening = new ArrayList<>();
@@ -78,6 +80,9 @@ public final class ReviewView extends Region {
         getChildren().addAll(rowRules);
         getChildren().addAll(heads.all());
         getChildren().addAll(chart, panel);
+        hidden.getStyleClass().addAll("small-text", "faint");
+        getChildren().add(hidden);
+        listening.add(widthProperty().subscribe(width -> placeColumnsAnew()));
         listening.add(review.stateProperty().subscribe(this::stateChanged));
         listening.add(review.results().knownProperty().subscribe(this::knownChanged));
         for (ExamColumn column : review.columns().all()) {
@@ -246,6 +251,17 @@ public final class ReviewView extends Region {
                 result);
     }
 
+    /** As many columns as the width has room for; not while laying out, since new nodes have no style yet. */
+    private void placeColumnsAnew() {
+        List<Integer> before = inSight;
+        if (shownState != null && getWidth() > 0) {
+            placeColumns(getWidth());
+            if (!before.equals(inSight)) {
+                showKnown();
+            }
+        }
+    }
+
     /** Gives each exam in sight a column; those that stay keep theirs. */
     private void placeColumns(double width) {
         List<Integer> wanted = VisibleExams.of(
@@ -274,11 +290,6 @@ public final class ReviewView extends Region {
 
     @Override
     protected void layoutChildren() {
-        List<Integer> before = inSight;
-        placeColumns(getWidth());
-        if (!before.equals(inSight)) {
-            showKnown();
-        }
         ReviewMetrics m = ReviewMetrics.of(
                 getWidth(), getHeight(), inSight.size(), review.parts().size(), compact);
         double gutter = m.gutterWidth();
@@ -293,6 +304,10 @@ public final class ReviewView extends Region {
             columns.get(n).layout(m, x, GAP);
             centres[n] = x + m.columnWidth() / 2 - gutter;
         }
+        int all = review.exams().size();
+        hidden.setText(inSight.size() < all ? inSight.size() + " of " + all + " exams in sight" : "");
+        double namesLeft = MatrixView.namesLeft(m);
+        hidden.resizeRelocate(namesLeft + 6, 4, gutter - namesLeft - 8, m.headHeight() - 6);
         layoutGround(m);
         heads.layout(m);
         gutterRule.resizeRelocate(gutter - 1, 0, 1, getHeight());

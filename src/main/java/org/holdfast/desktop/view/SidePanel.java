@@ -13,6 +13,7 @@ import javafx.scene.layout.VBox;
 import org.holdfast.app.Caution;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.PartState;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.desktop.viewmodel.ExamHeading;
@@ -24,6 +25,10 @@ import org.holdfast.desktop.viewmodel.SettingsRows;
 
 /** The panel at the side: the chosen part in the chosen exam, how its number was made, and what limits it. */
 final class SidePanel extends VBox {
+
+    private static final String ONLY_FACES =
+            "Not measured. This version measures the faces of implants; zones, breaks and"
+                    + " migration are to be seen on the images.";
 
     private final ReviewViewModel review;
     private final VBox content = new VBox();
@@ -57,24 +62,24 @@ final class SidePanel extends VBox {
     void show(Known known, ExamHeading heading) {
         ConstructPart part = review.part();
         NumberUnder under = NumberUnder.of(part, review.exam(), known);
-        PartDetail detail =
-                PartDetail.of(part, review.exam(), known, review.subject().truth());
+        PartDetail detail = PartDetail.of(
+                part,
+                review.exam(),
+                known,
+                review.columns().get(review.exam().index()).factsProperty().get(),
+                review.subject().truth());
         content.getChildren().clear();
         add(label(part.label(), "page-title"), label(heading.title() + " · " + heading.facts(), "small-text", "soft"));
         showStatus(known);
         add(status);
         known.staleness(review.exam().label(), part.id())
                 .ifPresent(why -> add(Notice.stale(why, review.results()::measureAgain)));
-        if (part.kind() == PartKind.INTERFACE) {
+        // While it is measured the bar above says so; there is no number to talk about yet.
+        boolean isMeasuring = known.isMeasuring() && under.at().isEmpty();
+        if (part.kind() != PartKind.INTERFACE) {
+            add(gap(), label(ONLY_FACES, "small-text", "soft"));
+        } else if (!isMeasuring) {
             verdict(under, detail);
-        } else {
-            add(
-                    gap(),
-                    label(
-                            "Not measured. This version measures the faces of implants; zones, breaks and migration are"
-                                    + " to be seen on the images.",
-                            "small-text",
-                            "soft"));
         }
         heading.warning().ifPresent(cause -> warn("HU may not be compared with the reference exam: " + cause + "."));
         marks.show();
@@ -90,6 +95,7 @@ final class SidePanel extends VBox {
     private void verdict(NumberUnder under, PartDetail detail) {
         Label value = label(under.value(), "number");
         StyleClass.toggle(value, "worded", under.at().isEmpty());
+        StyleClass.toggle(value, "stale", under.state() == PartState.STALE);
         add(gap(), value);
         if (!under.bounds().isEmpty()) {
             BoundsBar bar = new BoundsBar();

@@ -3,11 +3,14 @@ package org.holdfast.desktop.view;
 import javafx.scene.Node;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Circle;
+import javafx.scene.shape.CubicCurveTo;
 import javafx.scene.shape.Line;
+import javafx.scene.shape.MoveTo;
+import javafx.scene.shape.Path;
 import javafx.scene.shape.Polygon;
 import javafx.scene.shape.Polyline;
 import javafx.scene.shape.Rectangle;
-import javafx.scene.text.Text;
+import javafx.scene.shape.Shape;
 import javafx.scene.transform.Scale;
 import org.holdfast.desktop.state.PartState;
 
@@ -36,7 +39,7 @@ final class StateMark extends Pane {
                     fill(new Polygon(7, 1.2, 12.8, 7, 7, 12.8, 1.2, 7), "mark-fault"),
                     stroke(new Polyline(7.6, 2.4, 6.2, 5.6, 8, 7.6, 6.5, 11.6), "mark-crack", 1.2)
                 };
-            case UNCONFIRMED -> new Node[] {dashedRing(), questionMark()};
+            case UNCONFIRMED -> ringedQuestion();
             case NOT_ASSESSABLE -> hatchedSquare();
             case NOT_MEASURED -> new Node[] {stroke(new Circle(7, 7, 3.6), "mark-na", 1.2)};
             case STALE ->
@@ -44,16 +47,16 @@ final class StateMark extends Pane {
         };
     }
 
-    private static Node dashedRing() {
+    /** The question mark is drawn, so that it is the same with every font. */
+    private static Node[] ringedQuestion() {
         Circle ring = new Circle(7, 7, 5.4);
         ring.getStrokeDashArray().setAll(2.2, 1.6);
-        return stroke(ring, "mark-doubt", 1.2);
-    }
-
-    private static Node questionMark() {
-        Text text = new Text(4.8, 10, "?");
-        text.getStyleClass().add("mark-question");
-        return text;
+        Path hook = new Path(
+                new MoveTo(5.2, 5.6),
+                new CubicCurveTo(5.2, 3.2, 8.9, 3.2, 8.9, 5.5),
+                new CubicCurveTo(8.9, 7, 7, 6.9, 7, 8.6));
+        Circle dot = new Circle(7, 10.3, 0.75);
+        return new Node[] {stroke(ring, "mark-doubt", 1.2), stroke(hook, "mark-doubt", 1.2), fill(dot, "mark-doubt")};
     }
 
     private static Node[] hatchedSquare() {
@@ -66,12 +69,12 @@ final class StateMark extends Pane {
         };
     }
 
-    private static Node fill(javafx.scene.shape.Shape shape, String name) {
+    private static Node fill(Shape shape, String name) {
         shape.getStyleClass().addAll("mark-fill", name);
         return shape;
     }
 
-    private static Node stroke(javafx.scene.shape.Shape shape, String name, double width) {
+    private static Node stroke(Shape shape, String name, double width) {
         shape.getStyleClass().addAll("mark-stroke", name);
         shape.setStrokeWidth(width);
         return shape;

@@ -41,7 +41,8 @@ public final class WholeExamPage extends BorderPane {
         int index = review.stateProperty().get().exam();
         CutLook look = review.stateProperty().get().lookOf(index);
         String label = review.exam().label();
-        exam = new WholeExamViewModel(label, review.poseOf(index).apply(look.crossing()), look.window());
+        exam = new WholeExamViewModel(
+                label, review.poseOf(index).apply(look.crossing()), look.window(), review.bindings());
         view = new WholeExamView(exam, queue, FIRST_CELL, () -> review.columns().stop(index), () -> review.columns()
                 .retry(index));
         listening = review.columns().get(index).imagesProperty().subscribe(images -> exam.setLoad(load(images)));
@@ -53,7 +54,7 @@ public final class WholeExamPage extends BorderPane {
         Region gap = new Region();
         HBox.setHgrow(gap, Priority.ALWAYS);
         Button back = new Button("Back");
-        back.setGraphic(new KeyCap(Act.WHOLE_EXAM.keyWords()));
+        back.setGraphic(new KeyCap(review.bindings().keyWords(Act.WHOLE_EXAM)));
         back.setContentDisplay(ContentDisplay.RIGHT);
         back.setOnAction(event -> close.run());
         HBox head = new HBox(12, title, hint, gap, windows(new WindowChoice(review)), back);

@@ -25,6 +25,9 @@ import org.holdfast.volume.Comparability;
  */
 public record CourseLines(List<Station> stations, List<Lane> lanes, List<String> undated) {
 
+    /** Why there is no number where nothing was measured. */
+    public static final String NOT_MEASURED = "not measured";
+
     /** Mean length of a month in days: 365.25 / 12. */
     private static final double DAYS_PER_MONTH = 30.4375;
 
@@ -167,7 +170,7 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
 
     private static String why(Optional<ThresholdContact> contact, boolean comparable) {
         if (contact.isEmpty()) {
-            return "not measured";
+            return NOT_MEASURED;
         }
         if (contact.get().fraction().value().isEmpty()) {
             return contact.get().fraction().why();

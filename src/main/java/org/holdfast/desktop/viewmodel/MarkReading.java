@@ -77,7 +77,7 @@ public record MarkReading(String label, String words) {
         }
         Optional<Outline> outline = flat.outline();
         if (outline.isEmpty()) {
-            return new MarkReading("", "the outline crosses itself: its inside is not defined");
+            return new MarkReading("", "the outline crosses itself or is a mere line: it has no inside");
         }
         Cut cut = Reslicer.cut(volume, flat.plane(), mark.place().slab());
         return words(RegionStatistics.of(cut, outline.get()));
@@ -151,9 +151,9 @@ public record MarkReading(String label, String words) {
                             .map(p -> new PixelPoint(
                                     BORDER + right(p, origin) / pixelMm, BORDER + down(p, origin) / pixelMm))
                             .toList();
-                    return Outline.Polygon.crossesItself(corners)
-                            ? Optional.empty()
-                            : Optional.of(new Outline.Polygon(corners));
+                    return Outline.Polygon.hasInside(corners)
+                            ? Optional.of(new Outline.Polygon(corners))
+                            : Optional.empty();
             }
         }
 

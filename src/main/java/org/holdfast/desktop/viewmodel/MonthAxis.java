@@ -16,6 +16,8 @@ public record MonthAxis(double left, double right, double first, double last) {
     private static final int[] STEPS = {1, 3, 6, 12, 24, 60};
     /** Ticks keep at least this far apart, logical pixels. */
     private static final double APART = 46;
+    /** Six days, in months. */
+    private static final double NEARLY = 0.2;
 
     public MonthAxis {
         if (!(last > first) || !(right > left)) {
@@ -29,7 +31,12 @@ public record MonthAxis(double left, double right, double first, double last) {
         double first = Math.min(0, months.stream().mapToDouble(m -> m).min().orElse(0));
         double last =
                 Math.max(first + 1, months.stream().mapToDouble(m -> m).max().orElse(1));
-        return new MonthAxis(left, Math.max(left + 1, right), Math.floor(first), last);
+        return new MonthAxis(left, Math.max(left + 1, right), Math.floor(first), toTick(last));
+    }
+
+    /** A last exam a few days short of a whole month ends at that month, so that the month has its tick on the axis. */
+    private static double toTick(double last) {
+        return Math.ceil(last) - last <= NEARLY ? Math.ceil(last) : last;
     }
 
     /** Place of a month. */
@@ -47,7 +54,7 @@ public record MonthAxis(double left, double right, double first, double last) {
             }
         }
         List<Integer> ticks = new ArrayList<>();
-        for (int month = (int) Math.ceil(first / step) * step; month <= last + 0.2; month += step) {
+        for (int month = (int) Math.ceil(first / step) * step; month <= last; month += step) {
             ticks.add(month);
         }
         return ticks;

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.holdfast.app.ContactReport;
+import org.holdfast.app.ExamFacts;
 import org.holdfast.app.ExamResult;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.app.SimulationTruth;
@@ -42,7 +43,6 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
     public record Row(String name, String value, String why) {}
 
     private static final String NOT_STATED = "not stated";
-    private static final PartDetail EMPTY = new PartDetail("", List.of(), List.of(), List.of());
 
     public PartDetail {
         causes = List.copyOf(causes);
@@ -51,12 +51,14 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
     }
 
     /** What is behind the number of a part in an exam. */
-    public static PartDetail of(ConstructPart part, ReviewExam exam, Known known, SimulationTruth truth) {
+    public static PartDetail of(
+            ConstructPart part, ReviewExam exam, Known known, Optional<ExamFacts> facts, SimulationTruth truth) {
         Optional<ExamResult> result = known.report().flatMap(report -> report.exam(exam.label()));
+        List<Finding> byFiles = facts.map(ExamFacts::findings).orElse(List.of());
         if (result.isEmpty()) {
-            return EMPTY;
+            return new PartDetail("", List.of(), List.of(), words(byFiles));
         }
-        List<String> scan = scan(result.get());
+        List<String> scan = scan(result.get(), byFiles);
         Optional<InterfaceExam> measured = known.of(exam.label(), part.id());
         if (measured.isEmpty()) {
             return new PartDetail("", List.of(), List.of(), scan);
@@ -159,7 +161,16 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
         return rows;
     }
 
-    private static List<String> scan(ExamResult result) {
+    private static List<String> words(List<Finding> findings) {
+        return findings.stream()
+                .filter(finding -> finding.severity() != Severity.INFO)
+                .map(Finding::text)
+                .map(Words::sentence)
+                .distinct()
+                .toList();
+    }
+
+    private static List<String> scan(ExamResult result, List<Finding> byFiles) {
         List<String> sentences = new ArrayList<>();
         for (Difference difference : result.comparability()) {
             if (!difference.isUnknown()) {
@@ -173,10 +184,9 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
                         ? "given."
                         : "by kernel and slice thickness, not measured."));
         sentences.add("Pose: " + result.poseSource() + ".");
-        List<Finding> findings = result.findings().stream()
-                .filter(finding -> finding.severity() != Severity.INFO)
-                .toList();
-        findings.forEach(finding -> sentences.add(finding.text()));
+        List<Finding> findings = new ArrayList<>(result.findings());
+        findings.addAll(byFiles);
+        sentences.addAll(words(findings));
         String unknown = result.comparability().stream()
                 .filter(Difference::isUnknown)
                 .map(d -> d.name().toLowerCase(Locale.ROOT))

@@ -12,6 +12,7 @@ import org.holdfast.app.ReviewExam;
 import org.holdfast.app.ReviewSubject;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.state.CutLook;
 import org.holdfast.desktop.state.CutRow;
 import org.holdfast.desktop.state.History;
@@ -35,6 +36,7 @@ public final class ReviewViewModel {
     private static final double FINEST_STEP_MM = 0.1;
 
     private final ReviewSubject subject;
+    private final Bindings bindings;
     private final List<ConstructPart> parts;
     private final ExamColumns columns;
     private final CourseResults results;
@@ -48,6 +50,17 @@ public final class ReviewViewModel {
      * @param runner does what takes long
      */
     public ReviewViewModel(ReviewSubject subject, ExamVolumes volumes, BackgroundRunner runner) {
+        this(subject, volumes, runner, Bindings.usual());
+    }
+
+    /**
+     * @param subject what is reviewed
+     * @param volumes where its images come from
+     * @param runner does what takes long
+     * @param bindings the person's keys and mouse
+     */
+    public ReviewViewModel(ReviewSubject subject, ExamVolumes volumes, BackgroundRunner runner, Bindings bindings) {
+        this.bindings = bindings;
         this.subject = subject;
         this.parts = ConstructPart.of(subject.construct());
         this.columns = new ExamColumns(subject, volumes, runner);
@@ -70,6 +83,11 @@ public final class ReviewViewModel {
     /** What is reviewed. */
     public ReviewSubject subject() {
         return subject;
+    }
+
+    /** The person's keys and mouse. */
+    public Bindings bindings() {
+        return bindings;
     }
 
     /** All parts, in the order of the rows. */

@@ -6,6 +6,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.holdfast.desktop.render.CutRequest;
 import org.holdfast.desktop.render.PixelSize;
+import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.state.ExamPane;
 import org.holdfast.desktop.state.History;
 import org.holdfast.desktop.state.HuWindow;
@@ -22,6 +23,7 @@ import org.holdfast.geometry.PatientPoint;
 public final class WholeExamViewModel {
 
     private final String examLabel;
+    private final Bindings bindings;
     private final ReadOnlyObjectWrapper<ExamLoad> load =
             new ReadOnlyObjectWrapper<>(new ExamLoad.Loading(0, "waiting for the exam"));
     private final ReadOnlyObjectWrapper<WholeExamLook> look = new ReadOnlyObjectWrapper<>();
@@ -35,6 +37,17 @@ public final class WholeExamViewModel {
      * @param window HU from black to white at first
      */
     public WholeExamViewModel(String examLabel, PatientPoint crossing, HuWindow window) {
+        this(examLabel, crossing, window, Bindings.usual());
+    }
+
+    /**
+     * @param examLabel what the exam is called, or its code in a blinded reading
+     * @param crossing the place that is looked at first
+     * @param window HU from black to white at first
+     * @param bindings the person's mouse
+     */
+    public WholeExamViewModel(String examLabel, PatientPoint crossing, HuWindow window, Bindings bindings) {
+        this.bindings = bindings;
         this.examLabel = Objects.requireNonNull(examLabel, "examLabel");
         this.history = new History<>(WholeExamLook.fitted(crossing, window));
         this.look.set(history.now());
@@ -43,6 +56,11 @@ public final class WholeExamViewModel {
     /** What the exam is called. */
     public String examLabel() {
         return examLabel;
+    }
+
+    /** The person's mouse. */
+    public Bindings bindings() {
+        return bindings;
     }
 
     /** How far the exam's images are. */

@@ -8,32 +8,32 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+/** Letters at the edges of pictures. */
 final class OrientationTest {
 
-    // Source: DICOM PS3.3 C.7.6.1.1.1 and C.7.6.2.1.1: x to the left, y to the back, z to the head
+    // Source: DICOM PS3.3 C.7.6.1.1.1 for the letters, C.7.6.2.1.1 for x to the left, y to the back, z to the head
     @ParameterizedTest
-    @CsvSource({"1,0,0,L", "-2,0,0,R", "0,1,0,P", "0,-1,0,A", "0,0,3,H", "0,0,-1,F"})
-    void namesTheAxes(double x, double y, double z, String letters) {
-        assertEquals(letters, Orientation.letters(new PatientVector(x, y, z)));
+    @CsvSource({"1, 0, 0, L", "-2, 0, 0, R", "0, 1, 0, P", "0, -0.5, 0, A", "0, 0, 3, H", "0, 0, -1, F"})
+    void eachAxisHasItsLetter(double x, double y, double z, String expected) {
+        assertEquals(expected, Orientation.letters(new PatientVector(x, y, z)));
     }
 
-    // By hand: the limit is 20° towards the second axis; 70° is 20° towards it from the other side
+    // By hand: from left to anterior; a second letter from 20° to 70°, and the greater of the two first
     @ParameterizedTest
-    @CsvSource({"0,L", "19,L", "21,LA", "44,LA", "45,LA", "46,AL", "69,AL", "71,A", "90,A"})
-    void namesTheSecondAxisFromTwentyDegrees(double degrees, String letters) {
+    @CsvSource({"0, L", "19.9, L", "20.1, LA", "44, LA", "46, AL", "69.9, AL", "70.1, A", "90, A"})
+    void aLeanOfTwentyDegreesIsTold(double degrees, String expected) {
         double angle = Math.toRadians(degrees);
-        PatientVector direction = new PatientVector(Math.cos(angle), -Math.sin(angle), 0);
-        assertEquals(letters, Orientation.letters(direction));
+        assertEquals(expected, Orientation.letters(new PatientVector(Math.cos(angle), -Math.sin(angle), 0)));
     }
 
-    // By hand: shares 3, 2 and 2.5 of their norm 4.39 all lie above sin 20° = 0.34; the two largest stay
     @Test
-    void namesNoMoreThanTwoAxes() {
+    void theLeastOfThreeIsNotTold() {
+        // By hand: shares of the length 4.39: 0.68, 0.46 and 0.57; the two greatest are R and H
         assertEquals("RH", Orientation.letters(new PatientVector(-3, 2, 2.5)));
     }
 
     @Test
-    void refusesAVectorWithoutDirection() {
+    void refusesWhatHasNoDirection() {
         assertThrows(IllegalArgumentException.class, () -> Orientation.letters(new PatientVector(0, 0, 0)));
     }
 }
