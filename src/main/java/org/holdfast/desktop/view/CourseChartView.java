@@ -18,6 +18,7 @@ import org.holdfast.desktop.viewmodel.CourseLines;
 import org.holdfast.desktop.viewmodel.CourseLines.Lane;
 import org.holdfast.desktop.viewmodel.CourseLines.Point;
 import org.holdfast.desktop.viewmodel.CourseLines.Station;
+import org.holdfast.desktop.viewmodel.CourseTable;
 import org.holdfast.desktop.viewmodel.LabelRows;
 import org.holdfast.desktop.viewmodel.MonthAxis;
 
@@ -58,7 +59,7 @@ final class CourseChartView extends Region {
         lines = course;
         pickedExam = exam;
         compact = isCompact;
-        setAccessibleText(course.aloud());
+        setAccessibleText(CourseTable.of(course));
         requestLayout();
     }
 
