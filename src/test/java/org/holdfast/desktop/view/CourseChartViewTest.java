@@ -94,9 +94,11 @@ final class CourseChartViewTest {
         Theme.DARK.apply(scene);
         chart.show(course, 2, compact);
         chart.setColumnCentres(new double[] {60, 200, 340, 480, 620}, List.of(0, 1, 2, 3, 4));
+        chart.setManaged(false);
         chart.resize(WIDTH, height);
         scene.getRoot().applyCss();
         chart.layout();
+        scene.getRoot().applyCss();
         return chart;
     }
 
