@@ -215,6 +215,7 @@ public final class ReviewView extends Region {
         if (column >= 0 && column < columns.size()) {
             columns.get(column).draw();
         }
+        panel.showMarks();
     }
 
     private void showKnown() {
