@@ -1,6 +1,7 @@
 package org.holdfast.desktop.viewmodel;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -40,6 +41,7 @@ public final class FirstRunViewModel {
     private final DemoSubject.Size size;
     private final Consumer<Path> open;
     private final ReadOnlyObjectWrapper<Status> status = new ReadOnlyObjectWrapper<>(new Status.Idle());
+    private boolean isHere = true;
     private Running running;
     private Subscription listening = Subscription.EMPTY;
 
@@ -66,6 +68,11 @@ public final class FirstRunViewModel {
         return place;
     }
 
+    /** Where the demo was made earlier; empty if it has to be made. */
+    public Optional<Path> earlier() {
+        return DemoPlace.earlier(place);
+    }
+
     /** Makes the demo if need be, and opens it. */
     public void openDemo() {
         if (status.get() instanceof Status.Making) {
@@ -85,6 +92,16 @@ public final class FirstRunViewModel {
         }
     }
 
+    /** The page is shown again: the demo is opened once it is made. */
+    public void arrive() {
+        isHere = true;
+    }
+
+    /** Something else is shown: a demo that is being made goes on, but does not take the place of what the person opened. */
+    public void leave() {
+        isHere = false;
+    }
+
     /** Stops making it; what was half made is removed. */
     public void stop() {
         if (running != null) {
@@ -95,7 +112,9 @@ public final class FirstRunViewModel {
     private void made(Path folder) {
         listening.unsubscribe();
         status.set(new Status.Idle());
-        open.accept(folder);
+        if (isHere) {
+            open.accept(folder);
+        }
     }
 
     private void failed(Throwable failure) {
