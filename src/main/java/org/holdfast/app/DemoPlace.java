@@ -62,15 +62,21 @@ public final class DemoPlace {
     }
 
     private static Path made(Path folder, DemoSubject.Size size, Progress progress) throws IOException {
-        boolean done = false;
         try {
             DemoSubject.write(folder, size, progress);
-            done = true;
             return folder;
-        } finally {
-            if (!done) {
-                remove(folder);
-            }
+        } catch (IOException | RuntimeException | Error failure) {
+            removeHalfMade(folder, failure);
+            throw failure;
+        }
+    }
+
+    /** What cannot be removed is told beside the failure, not in its place. */
+    private static void removeHalfMade(Path folder, Throwable failure) {
+        try {
+            remove(folder);
+        } catch (IOException e) {
+            failure.addSuppressed(e);
         }
     }
 

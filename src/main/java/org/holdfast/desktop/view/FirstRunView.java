@@ -2,6 +2,7 @@ package org.holdfast.desktop.view;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.application.Platform;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -59,6 +60,9 @@ public final class FirstRunView extends HBox {
         demo.setOnAction(event -> model.openDemo());
         bar.getStyleClass().add("thin-bar");
         bar.setMaxWidth(Double.MAX_VALUE);
+        stop.setCancelButton(true);
+        stop.setGraphic(new KeyCap("Esc"));
+        stop.setContentDisplay(ContentDisplay.RIGHT);
         stop.setOnAction(event -> model.stop());
         VBox list = new VBox(
                 link("Open a subject's folder", Act.OPEN_SUBJECT, ways.openFolder(), bindings),
@@ -78,6 +82,10 @@ public final class FirstRunView extends HBox {
     private void listen(Scene scene) {
         listening.unsubscribe();
         listening = scene == null ? Subscription.EMPTY : model.statusProperty().subscribe(this::show);
+        if (scene != null) {
+            // Before the page is laid out nothing on it can take the focus.
+            Platform.runLater(demo::requestFocus);
+        }
     }
 
     private static Label headline() {
@@ -95,12 +103,16 @@ public final class FirstRunView extends HBox {
 
     private void show(Status status) {
         boolean making = status instanceof Status.Making;
-        demo.setDisable(making);
+        boolean heldFocus = demo.isFocused() || stop.isFocused();
         if (status instanceof Status.Making now) {
             bar.setProgress(now.fraction());
-            activity.setText(now.activity());
+            activity.setText(now.isStopping() ? "stopping; what was half made is removed" : now.activity());
         }
         below(making ? List.of(bar, activity, stop) : List.of(said(status)));
+        demo.setDisable(making);
+        if (heldFocus) {
+            (making ? stop : demo).requestFocus();
+        }
     }
 
     /** Nodes that are there already stay: a button made anew under the pointer could not be pressed. */

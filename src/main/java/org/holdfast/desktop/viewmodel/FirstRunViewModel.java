@@ -25,8 +25,9 @@ public final class FirstRunViewModel {
          *
          * @param fraction done so far, 0 to 1
          * @param activity what is being done
+         * @param isStopping whether the person asked to stop, which takes a moment
          */
-        record Making(double fraction, String activity) implements Status {}
+        record Making(double fraction, String activity, boolean isStopping) implements Status {}
 
         /**
          * It could not be made.
@@ -42,6 +43,7 @@ public final class FirstRunViewModel {
     private final Consumer<Path> open;
     private final ReadOnlyObjectWrapper<Status> status = new ReadOnlyObjectWrapper<>(new Status.Idle());
     private boolean isHere = true;
+    private boolean isStopping;
     private Running running;
     private Subscription listening = Subscription.EMPTY;
 
@@ -78,17 +80,22 @@ public final class FirstRunViewModel {
         if (status.get() instanceof Status.Making) {
             return;
         }
-        status.set(new Status.Making(0, "starting"));
+        isStopping = false;
+        status.set(new Status.Making(0, "starting", false));
         running = runner.run(
                 "making the demo", progress -> DemoPlace.ready(place, size, progress), this::made, this::failed);
         if (!running.isDone()) {
             Running now = running;
-            listening = now.fractionProperty().subscribe(fraction -> {
-                if (status.get() instanceof Status.Making) {
-                    status.set(new Status.Making(
-                            fraction.doubleValue(), now.activityProperty().get()));
-                }
-            });
+            listening = now.fractionProperty()
+                    .subscribe(() -> showProgress(now))
+                    .and(now.activityProperty().subscribe(() -> showProgress(now)));
+        }
+    }
+
+    private void showProgress(Running now) {
+        if (status.get() instanceof Status.Making) {
+            status.set(new Status.Making(
+                    now.fractionProperty().get(), now.activityProperty().get(), isStopping));
         }
     }
 
@@ -102,17 +109,19 @@ public final class FirstRunViewModel {
         isHere = false;
     }
 
-    /** Stops making it; what was half made is removed. */
+    /** Stops making it: what was half made is removed. Where it was made before that was heard it stays, but is not opened. */
     public void stop() {
-        if (running != null) {
+        if (running != null && !isStopping && status.get() instanceof Status.Making making) {
+            isStopping = true;
             running.cancel();
+            status.set(new Status.Making(making.fraction(), making.activity(), true));
         }
     }
 
     private void made(Path folder) {
         listening.unsubscribe();
         status.set(new Status.Idle());
-        if (isHere) {
+        if (isHere && !isStopping) {
             open.accept(folder);
         }
     }
