@@ -38,8 +38,11 @@ public final class MarkHandle extends Group {
         drawn.setMouseTransparent(true);
         Circle hit = new Circle(HIT);
         hit.getStyleClass().add("hit");
+        Circle casing = new Circle(DRAWN);
+        casing.getStyleClass().add("image-mark-casing");
+        casing.setMouseTransparent(true);
         getStyleClass().add("mark-handle");
-        getChildren().addAll(hit, drawn);
+        getChildren().addAll(hit, casing, drawn);
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.BUTTON);
         setOnMousePressed(this::pressed);

@@ -25,6 +25,10 @@ final class MarkView extends Group {
     private final boolean hasHandles;
     private final Polyline line = new Polyline();
     private final Polygon area = new Polygon();
+    /** Dark under the white lines, which are seen on bright metal by it. */
+    private final Polyline lineCasing = new Polyline();
+
+    private final Polygon areaCasing = new Polygon();
     private final Label label = new Label();
     private final List<MarkHandle> handles = new ArrayList<>();
     private ImageMark mark;
@@ -38,14 +42,18 @@ final class MarkView extends Group {
     MarkView(MarkSheet sheet, boolean hasHandles) {
         this.sheet = sheet;
         this.hasHandles = hasHandles;
-        for (Shape shape : List.of(line, area)) {
-            shape.getStyleClass().add("image-mark");
-            shape.setMouseTransparent(true);
-        }
+        List.of(lineCasing, areaCasing).forEach(shape -> addShape(shape, "image-mark-casing"));
+        List.of(line, area).forEach(shape -> addShape(shape, "image-mark"));
         label.getStyleClass().add("image-label");
         label.setMouseTransparent(true);
         getStyleClass().add("mark");
-        getChildren().addAll(line, area, label);
+        getChildren().add(label);
+    }
+
+    private void addShape(Shape shape, String style) {
+        shape.getStyleClass().add(style);
+        shape.setMouseTransparent(true);
+        getChildren().add(shape);
     }
 
     /** Draws a mark on a picture of this size, logical pixels. */
@@ -61,8 +69,8 @@ final class MarkView extends Group {
             corners.add(picture.y(corner));
         }
         boolean closed = MarkOutline.isClosed(mark);
-        line.getPoints().setAll(closed ? List.of() : corners);
-        area.getPoints().setAll(closed ? corners : List.of());
+        List.of(line, lineCasing).forEach(shape -> shape.getPoints().setAll(closed ? List.of() : corners));
+        List.of(area, areaCasing).forEach(shape -> shape.getPoints().setAll(closed ? corners : List.of()));
         if (hasHandles) {
             placeHandles();
         }
