@@ -4,6 +4,7 @@ import java.util.OptionalDouble;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
+import org.holdfast.desktop.state.Words;
 
 /** A line from 0 to 100 % with a box from lower to upper bound and a tick at the number; the bare line without one. */
 final class BoundsBar extends Pane {
@@ -35,7 +36,16 @@ final class BoundsBar extends Pane {
         low = lower;
         at = value;
         high = upper;
+        setAccessibleText(
+                has()
+                        ? Words.percent(at.getAsDouble()) + ", bounds "
+                                + Words.percentRange(low.getAsDouble(), high.getAsDouble())
+                        : "not assessable");
         requestLayout();
+    }
+
+    private boolean has() {
+        return low.isPresent() && at.isPresent() && high.isPresent();
     }
 
     @Override
@@ -46,7 +56,7 @@ final class BoundsBar extends Pane {
         line.setEndX(width);
         line.setStartY(middle);
         line.setEndY(middle);
-        boolean has = low.isPresent() && at.isPresent() && high.isPresent();
+        boolean has = has();
         box.setVisible(has);
         tick.setVisible(has);
         if (has) {

@@ -67,14 +67,19 @@ final class CutFurniture extends Pane {
     private final Label barWords = words();
     private final Polyline bar = new Polyline();
     private final Line[] ticks = {new Line(), new Line(), new Line(), new Line()};
+    /** Dark beds under the ticks: over metal, which is white, a light tick alone is not seen. */
+    private final Line[] beds = {new Line(), new Line(), new Line(), new Line()};
+
     private Furniture shown;
 
     CutFurniture() {
         setMouseTransparent(true);
         bar.getStyleClass().add("image-bar");
+        getChildren().addAll(beds);
         getChildren().addAll(ticks);
-        for (Line tick : ticks) {
-            tick.getStyleClass().add("image-tick");
+        for (int n = 0; n < ticks.length; n++) {
+            ticks[n].getStyleClass().add("image-tick");
+            beds[n].getStyleClass().add("image-tick-bed");
         }
         getChildren().addAll(label, settings, left, right, top, bottom, barWords, bar);
         getChildren().forEach(node -> node.setManaged(false));
@@ -177,10 +182,10 @@ final class CutFurniture extends Pane {
         boolean hasY = shown.tickY().isPresent();
         double x = Math.floor(shown.tickX().orElse(0)) + 0.5;
         double y = Math.floor(shown.tickY().orElse(0)) + 0.5;
-        line(ticks[0], hasX, x, 0, x, TICK);
-        line(ticks[1], hasX, x, height - TICK, x, height);
-        line(ticks[2], hasY, 0, y, TICK, y);
-        line(ticks[3], hasY, width - TICK, y, width, y);
+        tick(0, hasX, x, 0, x, TICK);
+        tick(1, hasX, x, height - TICK, x, height);
+        tick(2, hasY, 0, y, TICK, y);
+        tick(3, hasY, width - TICK, y, width, y);
     }
 
     /** Draws the bar; gives the left end of it and its words. */
@@ -204,6 +209,11 @@ final class CutFurniture extends Pane {
         double base = Math.floor(height - INSET - 3) + 0.5;
         bar.getPoints().setAll(from, base - 4, from, base, end, base, end, base - 4);
         return boxLeft;
+    }
+
+    private void tick(int n, boolean visible, double x1, double y1, double x2, double y2) {
+        line(beds[n], visible, x1, y1, x2, y2);
+        line(ticks[n], visible, x1, y1, x2, y2);
     }
 
     private static void line(Line line, boolean visible, double x1, double y1, double x2, double y2) {

@@ -65,7 +65,7 @@ final class SchematicPart extends Group {
         switch (item.part().kind()) {
             case SCREW -> screw(x1, x2, y1);
             case ROD -> rod(x1, y1, x2, y2);
-            case INTERFACE -> face(x1, x2, (y1 + y2) / 2, look.share());
+            case INTERFACE -> face(x1, y1, x2, y2, look.share());
             default -> body(x1, y1, x2, y2);
         }
         return getLayoutBounds();
@@ -136,17 +136,22 @@ final class SchematicPart extends Group {
                 y + uy * to + ux * half);
     }
 
-    private void face(double x1, double x2, double y, OptionalDouble share) {
-        double left = Math.min(x1, x2);
-        double width = Math.abs(x2 - x1);
-        Rectangle outline = new Rectangle(left, y - FACE / 2, width, FACE);
-        add(outline, "part-outline");
+    /** A bar filled to its share, from the left or, where the face looks to the side, from the foot. */
+    private void face(double x1, double y1, double x2, double y2, OptionalDouble share) {
+        boolean isUpright = Math.abs(y2 - y1) > Math.abs(x2 - x1);
+        double width = isUpright ? FACE : Math.abs(x2 - x1);
+        double height = isUpright ? Math.abs(y2 - y1) : FACE;
+        double left = (x1 + x2 - width) / 2;
+        double top = (y1 + y2 - height) / 2;
+        add(new Rectangle(left, top, width, height), "part-outline");
         if (share.isPresent()) {
-            double inner = Math.max(0, width - 4) * share.getAsDouble();
-            add(new Rectangle(left + 2, y - FACE / 2 + 2, inner, FACE - 4), "part-share");
+            double part = share.getAsDouble();
+            double inner = Math.max(0, width - 4) * (isUpright ? 1 : part);
+            double high = Math.max(0, height - 4) * (isUpright ? part : 1);
+            add(new Rectangle(left + 2, top + height - 2 - high, inner, high), "part-share");
         }
         if (state == PartState.FAULT) {
-            halo(left, y - FACE / 2, width, FACE);
+            halo(left, top, width, height);
         }
     }
 

@@ -10,6 +10,7 @@ import org.holdfast.construct.BoxShape;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructPart;
+import org.holdfast.construct.CutAxes;
 import org.holdfast.construct.CylinderShape;
 import org.holdfast.construct.PartFrame;
 import org.holdfast.construct.PartKind;
@@ -33,6 +34,7 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
     private static final double BONE_MARGIN_MM = 11;
 
     private static final double LEAST_BONE_MM = 20;
+    private static final double FACE_THICK_MM = 2.5;
     /** Bodies and faces are drawn at this share of their width, so that there is room between them and the rods. */
     private static final double NARROWED = 0.82;
     /** Screws at heights this close are a pair, mm. */
@@ -96,14 +98,7 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
 
     private static Optional<Item> item(Construct construct, ConstructPart part) {
         if (part.kind() == PartKind.INTERFACE) {
-            PartFrame frame = part.frame();
-            PatientVector across = frame.along().right().times(NARROWED * frame.halfWidthMm());
-            return Optional.of(bar(
-                    construct,
-                    part,
-                    frame.middle().minus(PatientPoint.ORIGIN).minus(across),
-                    frame.middle().minus(PatientPoint.ORIGIN).plus(across),
-                    2.5));
+            return Optional.of(face(construct, part));
         }
         Component component = construct.component(part.id());
         if (component.shape() instanceof ScrewShape screw) {
@@ -152,11 +147,35 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
         return otherwise;
     }
 
-    private static Item bar(
-            Construct construct, ConstructPart part, PatientVector from, PatientVector to, double thickMm) {
-        PatientPoint a = PatientPoint.ORIGIN.along(from, 1);
-        PatientPoint b = PatientPoint.ORIGIN.along(to, 1);
-        return new Item(part, x(construct, a), y(construct, a), x(construct, b), y(construct, b), thickMm);
+    /** A face edge on: across the picture, or upright where it looks to the side; then it stands off its body. */
+    private static Item face(Construct construct, ConstructPart part) {
+        PartFrame frame = part.frame();
+        CutAxes along = frame.along();
+        PatientVector normal = frame.faceOn().right().cross(frame.faceOn().down());
+        boolean isUpright =
+                Math.abs(along.right().dot(normal)) > Math.abs(along.down().dot(normal));
+        PatientVector edge = isUpright ? along.down() : along.right();
+        PatientVector half = edge.times((isUpright ? 1 : NARROWED) * frame.halfWidthMm());
+        PatientPoint from = frame.middle().plus(half.times(-1));
+        PatientPoint to = frame.middle().plus(half);
+        double shift = isUpright ? standOff(construct, part) : 0;
+        return new Item(
+                part,
+                x(construct, from) + shift,
+                y(construct, from),
+                x(construct, to) + shift,
+                y(construct, to),
+                FACE_THICK_MM);
+    }
+
+    /** How far a face at the side moves: in with its narrowed body, then out by its own thickness. */
+    private static double standOff(Construct construct, ConstructPart part) {
+        Component owner = construct.component(construct.interfaceById(part.id()).component());
+        if (owner.shape() instanceof BoxShape box) {
+            double off = x(construct, part.frame().middle()) - x(construct, box.centre());
+            return (NARROWED - 1) * off + Math.signum(off) * FACE_THICK_MM;
+        }
+        return 0;
     }
 
     /** A bone reaches from its interface over its screws. */
@@ -167,8 +186,8 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
                 double[] e = extents.computeIfAbsent(bone, id ->
                         new double[] {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE});
                 boolean isFace = item.part().kind() == PartKind.INTERFACE;
-                double inner = isFace ? item.x1() : Math.min(item.x1(), item.x2()) + 4;
-                double outer = isFace ? item.x2() : Math.max(item.x1(), item.x2()) - 4;
+                double inner = isFace ? Math.min(item.x1(), item.x2()) : Math.min(item.x1(), item.x2()) + 4;
+                double outer = isFace ? Math.max(item.x1(), item.x2()) : Math.max(item.x1(), item.x2()) - 4;
                 e[0] = Math.min(e[0], inner);
                 e[2] = Math.max(e[2], outer);
                 double around = isFace ? 0 : BONE_MARGIN_MM;
@@ -179,12 +198,13 @@ public record SchematicPlan(List<Item> items, List<BoneOutline> bones) {
         List<BoneOutline> outlines = new ArrayList<>();
         extents.forEach((id, e) -> {
             double lacking = Math.max(0, LEAST_BONE_MM - (e[3] - e[1]));
+            double narrow = Math.max(0, LEAST_BONE_MM - (e[2] - e[0])) / 2;
             boolean isAbove = e[1] + e[3] < middleY(items);
             outlines.add(new BoneOutline(
                     construct.bone(id).label(),
-                    e[0],
+                    e[0] - narrow,
                     isAbove ? e[1] - lacking : e[1],
-                    e[2],
+                    e[2] + narrow,
                     isAbove ? e[3] : e[3] + lacking));
         });
         return outlines;

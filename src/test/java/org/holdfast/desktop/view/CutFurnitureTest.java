@@ -36,7 +36,7 @@ final class CutFurnitureTest {
 
     private static List<Line> ticks(CutFurniture node) {
         return node.getChildrenUnmodifiable().stream()
-                .filter(Line.class::isInstance)
+                .filter(child -> child.getStyleClass().contains("image-tick"))
                 .map(Line.class::cast)
                 .toList();
     }

@@ -6,14 +6,19 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.holdfast.construct.BoneInterface;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.ConstructReadException;
+import org.holdfast.construct.Filler;
 import org.holdfast.construct.MeshShape;
+import org.holdfast.construct.PlanePatch;
+import org.holdfast.construct.ScrewShape;
 import org.holdfast.desktop.viewmodel.SchematicPlan.BoneOutline;
 import org.holdfast.desktop.viewmodel.SchematicPlan.Item;
+import org.holdfast.geometry.PatientVector;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -89,6 +94,50 @@ final class SchematicPlanTest {
         assertEquals(List.of(), planOf(construct).items());
     }
 
+    @Test
+    void aFaceAtTheSideStandsUprightBesideItsBody() {
+        Component body = component("body-l1");
+        PatientVector left = sample.axes().left();
+        PlanePatch patch = new PlanePatch(
+                PlanePatch.Outline.RECTANGLE,
+                sample.axes().origin().along(left, 15),
+                sample.axes().posterior(),
+                sample.axes().cranial(),
+                left,
+                10,
+                10);
+        BoneInterface side = new BoneInterface("side", 1, "Left side", body.id(), "l2", Filler.NONE, List.of(patch));
+        SchematicPlan plan = planOf(with(List.of(body), List.of(side)));
+        Item drawn = item(plan, "side");
+        // By hand: the face is 20 mm high and has no width seen edge on
+        assertEquals(drawn.x1(), drawn.x2(), 1e-9);
+        assertEquals(20, Math.abs(drawn.y2() - drawn.y1()), 1e-9);
+        assertTrue(drawn.x1() > item(plan, body.id()).x2());
+    }
+
+    @Test
+    void aShortScrewAloneStillHasABoneAroundIt() {
+        Component screw = component("screw-l2-left");
+        ScrewShape shape = (ScrewShape) screw.shape();
+        ScrewShape shorter = new ScrewShape(
+                shape.head(), shape.head().along(shape.direction(), 10), shape.diameterMm(), shape.bone(), 1, 9);
+        Component cut = new Component(
+                screw.id(),
+                screw.number(),
+                screw.label(),
+                screw.kind(),
+                screw.material(),
+                screw.implantedOn(),
+                screw.removedOn(),
+                screw.porous(),
+                shorter);
+        SchematicPlan plan = planOf(with(List.of(cut)));
+        BoneOutline bone = plan.bones().get(0);
+        Item drawn = plan.items().get(0);
+        assertTrue(bone.left() < Math.min(drawn.x1(), drawn.x2()), plan::toString);
+        assertTrue(bone.right() > Math.max(drawn.x1(), drawn.x2()), plan::toString);
+    }
+
     private static SchematicPlan planOf(Construct construct) {
         return SchematicPlan.of(construct, ConstructPart.of(construct));
     }
@@ -99,6 +148,10 @@ final class SchematicPlanTest {
 
     /** The sample construct with these components only and no interface. */
     private static Construct with(List<Component> components) {
+        return with(components, List.of());
+    }
+
+    private static Construct with(List<Component> components, List<BoneInterface> interfaces) {
         return new Construct(
                 sample.id(),
                 sample.version(),
@@ -109,7 +162,7 @@ final class SchematicPlanTest {
                 sample.bones(),
                 components,
                 List.of(),
-                List.of());
+                interfaces);
     }
 
     private static Item item(SchematicPlan plan, String id) {
