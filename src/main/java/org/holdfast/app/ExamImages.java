@@ -80,7 +80,7 @@ public final class ExamImages implements ExamVolumes {
         exam.reading.take(own);
         try {
             Optional<HuVolume> there = loaded(index);
-            return there.isPresent() ? there.get() : read(exam, exam.reading.shared(own));
+            return there.isPresent() ? there.get() : read(exam, own);
         } finally {
             exam.reading.give();
         }
@@ -107,9 +107,8 @@ public final class ExamImages implements ExamVolumes {
         exam.hashing.take(own);
         try {
             if (exam.sha256 == null) {
-                Progress shared = exam.hashing.shared(own);
-                OpenedExam opened = scanned(exam, shared.part(0, HEADER_SHARE)).opened();
-                exam.sha256 = SeriesHash.of(opened.stack(), shared.part(HEADER_SHARE, 1));
+                OpenedExam opened = scanned(exam, own.part(0, HEADER_SHARE)).opened();
+                exam.sha256 = SeriesHash.of(opened.stack(), own.part(HEADER_SHARE, 1));
             }
             return exam.sha256;
         } catch (DicomReadException e) {
@@ -148,7 +147,7 @@ public final class ExamImages implements ExamVolumes {
         exam.scanning.take(progress);
         try {
             if (exam.scanned == null) {
-                exam.scanned = scan(exam.named, exam.scanning.shared(progress));
+                exam.scanned = scan(exam.named, progress);
             }
             return exam.scanned;
         } finally {

@@ -74,9 +74,10 @@ public final class Staleness {
         static FilesNow of(ReviewSubject subject, ExamVolumes volumes, Progress progress) {
             FilesNow files = new FilesNow(new HashMap<>(), new HashMap<>());
             int count = subject.exams().size();
-            for (ReviewExam exam : subject.exams()) {
+            for (int n = 0; n < count; n++) {
                 progress.stopIfCancelled();
-                Progress part = progress.part((double) exam.index() / count, (exam.index() + 1.0) / count);
+                ReviewExam exam = subject.exams().get(n);
+                Progress part = progress.part((double) n / count, (n + 1.0) / count);
                 try {
                     String hash = volumes.seriesSha256(exam.index(), part);
                     files.sha256

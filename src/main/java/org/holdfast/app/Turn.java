@@ -6,8 +6,7 @@ import java.util.concurrent.locks.ReentrantLock;
 import org.holdfast.progress.Progress;
 
 /**
- * Lets one caller at a time do a piece of work. The others wait, see how far it is, and can be stopped while they wait
- * without stopping it. Thread-safe.
+ * Lets one caller at a time do a piece of work; who waits for it can be stopped without stopping the work. Thread-safe.
  */
 final class Turn {
 
@@ -15,12 +14,6 @@ final class Turn {
     private static final int LOOK_EVERY_MS = 20;
 
     private final ReentrantLock lock = new ReentrantLock();
-    private volatile Stand stand = Stand.START;
-
-    /** How far the work is. */
-    private record Stand(double fraction, String activity) {
-        private static final Stand START = new Stand(0, "");
-    }
 
     /**
      * Waits for the turn; {@link #give} must follow.
@@ -32,10 +25,6 @@ final class Turn {
         try {
             while (!lock.tryLock(LOOK_EVERY_MS, TimeUnit.MILLISECONDS)) {
                 waiting.stopIfCancelled();
-                Stand seen = stand;
-                if (!seen.activity.isEmpty()) {
-                    waiting.report(seen.fraction, seen.activity);
-                }
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -45,23 +34,6 @@ final class Turn {
 
     /** Lets the next one. */
     void give() {
-        stand = Stand.START;
         lock.unlock();
-    }
-
-    /** The progress of whoever has the turn, such that those who wait see it too. */
-    Progress shared(Progress own) {
-        return new Progress() {
-            @Override
-            public void report(double fraction, String activity) {
-                stand = new Stand(fraction, activity);
-                own.report(fraction, activity);
-            }
-
-            @Override
-            public boolean isCancelled() {
-                return own.isCancelled();
-            }
-        };
     }
 }

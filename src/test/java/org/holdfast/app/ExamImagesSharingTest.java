@@ -17,7 +17,6 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.holdfast.cases.SampleSubject;
 import org.holdfast.progress.Progress;
@@ -38,16 +37,14 @@ final class ExamImagesSharingTest {
     private final ExecutorService callers = Executors.newCachedThreadPool();
     private ExamImages images;
 
-    /** A reading that stops at its first slice until it is let go; counts its reports. */
+    /** A reading that stops at its first slice until it is let go. */
     private static final class Held implements Progress {
         private final CountDownLatch reached = new CountDownLatch(1);
         private final CountDownLatch go = new CountDownLatch(1);
-        private final AtomicInteger reports = new AtomicInteger();
         private volatile boolean cancelled;
 
         @Override
         public void report(double fraction, String activity) {
-            reports.incrementAndGet();
             if (activity.equals("loading slices")) {
                 reached.countDown();
                 await(go);
@@ -65,18 +62,19 @@ final class ExamImagesSharingTest {
         }
     }
 
-    /** A caller who waits; counts what it is shown. */
+    /** A caller who waits: looks now and then whether it was stopped, but is told nothing. */
     private static final class Waiting implements Progress {
-        private final CountDownLatch sawActivity = new CountDownLatch(1);
+        /** Once on the way to the turn, then while waiting for it. */
+        private final CountDownLatch looked = new CountDownLatch(3);
+
         private volatile boolean cancelled;
 
         @Override
-        public void report(double fraction, String activity) {
-            sawActivity.countDown();
-        }
+        public void report(double fraction, String activity) {}
 
         @Override
         public boolean isCancelled() {
+            looked.countDown();
             return cancelled;
         }
     }
@@ -116,7 +114,7 @@ final class ExamImagesSharingTest {
         await(held.reached);
         Waiting waiting = new Waiting();
         Future<HuVolume> second = call(() -> images.volume(0, waiting));
-        await(waiting.sawActivity);
+        await(waiting.looked);
         assertFalse(second.isDone());
         held.letGo(false);
         assertSame(first.get(), second.get());
@@ -141,7 +139,7 @@ final class ExamImagesSharingTest {
         await(held.reached);
         Waiting waiting = new Waiting();
         Future<HuVolume> second = call(() -> images.volume(0, waiting));
-        await(waiting.sawActivity);
+        await(waiting.looked);
         waiting.cancelled = true;
         assertInstanceOf(CancellationException.class, failure(second));
         held.letGo(false);
@@ -155,7 +153,7 @@ final class ExamImagesSharingTest {
         await(held.reached);
         Waiting waiting = new Waiting();
         Future<HuVolume> second = call(() -> images.volume(0, waiting));
-        await(waiting.sawActivity);
+        await(waiting.looked);
         held.letGo(true);
         assertInstanceOf(CancellationException.class, failure(first));
         assertSame(second.get(), images.loaded(0).orElseThrow());
