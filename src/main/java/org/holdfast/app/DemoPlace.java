@@ -5,7 +5,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.holdfast.progress.Progress;
 
@@ -21,6 +23,11 @@ public final class DemoPlace {
         return Path.of(System.getProperty("user.home"), "Holdfast", "demo-subject");
     }
 
+    /** The demo where it was made earlier; empty if it was not, or something else lies there. */
+    public static Optional<Path> earlier(Path wished) {
+        return places(wished).filter(DemoPlace::isSubject).findFirst();
+    }
+
     /**
      * Makes the demo, or finds it made. Where something else lies in the folder the next free name is taken; what was half
      * made when the person stopped is removed.
@@ -31,11 +38,11 @@ public final class DemoPlace {
      * @throws CancellationException if cancelled
      */
     public static Path ready(Path wished, DemoSubject.Size size, Progress progress) throws IOException {
-        for (int n = 1; n <= MOST_TRIES; n++) {
-            Path folder = n == 1 ? wished : wished.resolveSibling(wished.getFileName() + "-" + n);
-            if (Files.exists(folder.resolve(SubjectFolder.DOCUMENT))) {
-                return folder;
-            }
+        Optional<Path> earlier = earlier(wished);
+        if (earlier.isPresent()) {
+            return earlier.get();
+        }
+        for (Path folder : places(wished).toList()) {
             if (!Files.exists(folder) || isEmpty(folder)) {
                 return made(folder, size, progress);
             }
@@ -43,16 +50,33 @@ public final class DemoPlace {
         throw new IOException(wished + ": " + MOST_TRIES + " folders of that name are taken by something else");
     }
 
+    /** The wished folder, then the same with a number. */
+    private static Stream<Path> places(Path wished) {
+        return IntStream.rangeClosed(1, MOST_TRIES)
+                .mapToObj(n -> n == 1 ? wished : wished.resolveSibling(wished.getFileName() + "-" + n));
+    }
+
+    /** The document is written last: where it lies the demo is whole. */
+    private static boolean isSubject(Path folder) {
+        return Files.exists(folder.resolve(SubjectFolder.DOCUMENT));
+    }
+
     private static Path made(Path folder, DemoSubject.Size size, Progress progress) throws IOException {
-        boolean done = false;
         try {
             DemoSubject.write(folder, size, progress);
-            done = true;
             return folder;
-        } finally {
-            if (!done) {
-                remove(folder);
-            }
+        } catch (IOException | RuntimeException | Error failure) {
+            removeHalfMade(folder, failure);
+            throw failure;
+        }
+    }
+
+    /** What cannot be removed is told beside the failure, not in its place. */
+    private static void removeHalfMade(Path folder, Throwable failure) {
+        try {
+            remove(folder);
+        } catch (IOException e) {
+            failure.addSuppressed(e);
         }
     }
 
@@ -66,6 +90,9 @@ public final class DemoPlace {
     }
 
     private static void remove(Path folder) throws IOException {
+        if (!Files.exists(folder)) {
+            return;
+        }
         List<Path> deepestFirst;
         try (Stream<Path> all = Files.walk(folder)) {
             deepestFirst = all.sorted(Comparator.reverseOrder()).toList();

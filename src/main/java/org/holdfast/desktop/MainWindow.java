@@ -28,6 +28,7 @@ import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.Act;
 import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.view.FirstRunView;
+import org.holdfast.desktop.view.FirstRunView.Ways;
 import org.holdfast.desktop.view.Fonts;
 import org.holdfast.desktop.view.Frame;
 import org.holdfast.desktop.view.KeyPage;
@@ -55,6 +56,7 @@ public final class MainWindow {
     private final Frame frame = new Frame();
     private final Scene scene;
     private final CutQueue queue;
+    private final FirstRunViewModel firstRun;
     private Theme theme = Theme.DARK;
     private Bindings bindings = Bindings.usual();
     private Optional<OpenReview> open = Optional.empty();
@@ -78,6 +80,7 @@ public final class MainWindow {
         this.stage = stage;
         this.runner = runner;
         Fonts.load();
+        firstRun = new FirstRunViewModel(runner, DemoPlace.usual(), DemoSubject.Size.FULL, this::openSubject);
         queue = new CutQueue(Platform::runLater, (failure, cell) -> report(failure));
         Rectangle2D screen = Screen.getPrimary().getVisualBounds();
         scene = new Scene(frame, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight()));
@@ -114,12 +117,11 @@ public final class MainWindow {
     public void showFirstRun() {
         closeReview();
         frame.step("", "");
-        FirstRunViewModel model =
-                new FirstRunViewModel(runner, DemoPlace.usual(), DemoSubject.Size.FULL, this::openSubject);
+        firstRun.arrive();
         frame.show(
                 "Holdfast",
                 "no subject open",
-                new FirstRunView(model, this::chooseSubject, this::showLimits),
+                new FirstRunView(firstRun, new Ways(this::chooseSubject, this::showLimits, this::showKeys), bindings),
                 List.of(local(), themeButton()));
     }
 
@@ -139,6 +141,7 @@ public final class MainWindow {
     /** Shows the review of a subject whose images come from elsewhere. */
     public ReviewViewModel showSubject(ReviewSubject subject, ExamVolumes volumes) {
         closeReview();
+        firstRun.leave();
         ReviewViewModel model = new ReviewViewModel(subject, volumes, runner, bindings);
         ReviewView view = new ReviewView(model, queue);
         view.setCompact(frame.isCompact());

@@ -12,6 +12,7 @@ import org.holdfast.desktop.state.HuWindow;
 import org.holdfast.desktop.state.ImageMark;
 import org.holdfast.desktop.state.MarkTool;
 import org.holdfast.desktop.state.ReviewState;
+import org.holdfast.desktop.view.MarkHandle;
 import org.holdfast.desktop.view.ReviewView;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 
@@ -82,10 +83,13 @@ final class ReviewKeys {
         return event.getCode() == KeyCode.ENTER && view.closePolygon();
     }
 
-    /** Space and Enter belong to a control that has the focus, arrows to a list that is open. */
+    /** Space and Enter belong to a control that has the focus, arrows to a list that is open or a mark's handle. */
     private static boolean belongsToFocused(KeyEvent event) {
         Node target = event.getTarget() instanceof Node node ? node : null;
         KeyCode code = event.getCode();
+        if (target instanceof MarkHandle) {
+            return code.isArrowKey() || code == KeyCode.DELETE;
+        }
         if (target instanceof ButtonBase) {
             return code == KeyCode.SPACE || code == KeyCode.ENTER;
         }

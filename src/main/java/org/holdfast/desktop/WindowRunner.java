@@ -1,9 +1,11 @@
 package org.holdfast.desktop;
 
 import java.io.IOException;
-import java.util.Set;
+import java.util.List;
+import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
 import org.holdfast.app.UseCaseException;
@@ -13,8 +15,11 @@ import org.holdfast.desktop.viewmodel.RunningWork;
 /** Runs each piece of work on a daemon thread of its own and hands the result to the thread of the window. */
 public final class WindowRunner implements BackgroundRunner {
 
+    /** So long work may take to clear up after itself when the window is closed, ms. */
+    private static final long PARTING_MS = 3000;
+
     private final Executor windowThread;
-    private final Set<RunningWork> all = ConcurrentHashMap.newKeySet();
+    private final Map<RunningWork, Thread> all = new ConcurrentHashMap<>();
     private final AtomicInteger count = new AtomicInteger();
     private volatile boolean closed;
 
@@ -26,10 +31,10 @@ public final class WindowRunner implements BackgroundRunner {
     @Override
     public <T> Running run(String what, Work<T> work, Consumer<T> onResult, Consumer<Throwable> onFailure) {
         RunningWork running = new RunningWork(windowThread);
-        all.add(running);
         Thread thread =
                 new Thread(() -> work(running, work, onResult, onFailure), what + " " + count.incrementAndGet());
         thread.setDaemon(true);
+        all.put(running, thread);
         thread.start();
         return running;
     }
@@ -59,9 +64,19 @@ public final class WindowRunner implements BackgroundRunner {
         return all.isEmpty();
     }
 
+    /** Stops all work, and waits a little until what was half made is removed: the process may end after this. */
     @Override
     public void close() {
         closed = true;
-        all.forEach(RunningWork::cancel);
+        List<Thread> threads = List.copyOf(all.values());
+        all.keySet().forEach(RunningWork::cancel);
+        long end = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(PARTING_MS);
+        try {
+            for (Thread thread : threads) {
+                thread.join(Math.max(1, TimeUnit.NANOSECONDS.toMillis(end - System.nanoTime())));
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 }

@@ -10,32 +10,47 @@ import org.holdfast.desktop.viewmodel.CourseResults;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.desktop.viewmodel.CourseResults.Status;
 
-/** How it stands with measuring: a bar with Stop, or what failed with a way on. */
-final class CourseStatus {
+/**
+ * How it stands with measuring: a bar with Stop, or what failed with a way on; nothing while numbers are there. Bar and
+ * Stop stay the same nodes from report to report, else no press on Stop would come to its end.
+ */
+final class CourseStatus extends VBox {
 
-    private CourseStatus() {}
+    private final CourseResults results;
+    private final Label activity = label("");
+    private final ProgressBar bar = new ProgressBar();
+    private final VBox measuringBox;
 
-    /** The node to show; empty while nothing is going on and numbers are there. */
-    static Optional<Node> node(Known known, CourseResults results) {
+    /** @param results what is begun and stopped */
+    CourseStatus(CourseResults results) {
+        this.results = results;
+        bar.getStyleClass().add("thin-bar");
+        bar.setMaxWidth(Double.MAX_VALUE);
+        measuringBox = box(activity, bar, button("Stop", results::stop));
+    }
+
+    void show(Known known) {
         if (known.status() instanceof Status.Measuring measuring) {
-            ProgressBar bar = new ProgressBar(measuring.fraction());
-            bar.getStyleClass().add("thin-bar");
-            bar.setMaxWidth(Double.MAX_VALUE);
-            Button stop = button("Stop", results::stop);
-            return Optional.of(box(label("Measuring: " + measuring.activity()), bar, stop));
+            activity.setText("Measuring: " + measuring.activity());
+            bar.setProgress(measuring.fraction());
+            if (!getChildren().contains(measuringBox)) {
+                getChildren().setAll(measuringBox);
+            }
+        } else if (known.status() instanceof Status.Failed failed) {
+            getChildren()
+                    .setAll(Notice.error(
+                            "The course could not be measured.",
+                            failed.reason(),
+                            "The images can be looked at.",
+                            Optional.of(button("Measure again", results::measureAgain))));
+        } else if (known.status() instanceof Status.Stopped) {
+            getChildren()
+                    .setAll(box(
+                            label("Measuring was stopped; nothing was written."),
+                            button("Measure", results::measureAgain)));
+        } else {
+            getChildren().clear();
         }
-        if (known.status() instanceof Status.Failed failed) {
-            return Optional.of(Notice.error(
-                    "The course could not be measured.",
-                    failed.reason(),
-                    "The images can be looked at.",
-                    Optional.of(button("Measure again", results::measureAgain))));
-        }
-        if (known.status() instanceof Status.Stopped) {
-            return Optional.of(box(
-                    label("Measuring was stopped; nothing was written."), button("Measure", results::measureAgain)));
-        }
-        return Optional.empty();
     }
 
     private static Button button(String text, Runnable act) {

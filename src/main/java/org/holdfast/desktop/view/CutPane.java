@@ -51,7 +51,7 @@ final class CutPane extends StackPane {
         this.gestures = new CutGestures(review, surface, row, exam);
         this.notice = new ImageNotice(review.columns(), exam);
         getStyleClass().add("image-well");
-        this.marks = new MarkLayer(review, tools, exam);
+        this.marks = new MarkLayer(new ReviewMarks(review, row, exam), tools);
         getChildren().addAll(surface, furniture, marks, notice);
         setMinSize(0, 0);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
@@ -109,6 +109,7 @@ final class CutPane extends StackPane {
     /** Lets go of what the queue keeps for this pane. */
     void close() {
         queue.forget(cell);
+        marks.close();
     }
 
     private void furnish(CutGeometry geometry) {

@@ -31,7 +31,7 @@ final class FirstRunDrawing extends Region {
             new Story("a rod breaks", 0.5, List.of(OK, OK, OK, PartState.FAULT, PartState.FAULT), false),
             new Story("a gap stays open", 0.71, List.of(OK, OK, OK, PartState.CHANGED, PartState.CHANGED), false),
             new Story(
-                    "a zone widens",
+                    "a lucent zone widens",
                     0.87,
                     List.of(OK, OK, PartState.CHANGED, PartState.CHANGED, PartState.FAULT),
                     false));

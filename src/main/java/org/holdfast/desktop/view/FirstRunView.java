@@ -1,7 +1,11 @@
 package org.holdfast.desktop.view;
 
+import java.util.List;
 import java.util.Optional;
+import javafx.application.Platform;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
@@ -10,7 +14,9 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.util.Subscription;
 import org.holdfast.desktop.state.Act;
+import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.viewmodel.FirstRunViewModel;
 import org.holdfast.desktop.viewmodel.FirstRunViewModel.Status;
 
@@ -22,13 +28,26 @@ public final class FirstRunView extends HBox {
     private final FirstRunViewModel model;
     private final Button demo = new Button("Open the demo");
     private final VBox below = new VBox(8);
+    private final ProgressBar bar = new ProgressBar();
+    private final Label activity = words("", "small-text");
+    private final Button stop = new Button("Stop");
+    private Subscription listening = Subscription.EMPTY;
+
+    /**
+     * What else can be done than to open the demo.
+     *
+     * @param openFolder asks for a subject's folder
+     * @param showLimits shows what is measured and what cannot be
+     * @param showKeys shows all keys
+     */
+    public record Ways(Runnable openFolder, Runnable showLimits, Runnable showKeys) {}
 
     /**
      * @param model what can be done
-     * @param openFolder asks for a subject's folder
-     * @param showLimits shows what is measured and what cannot be
+     * @param ways where the list leads
+     * @param bindings which key does what
      */
-    public FirstRunView(FirstRunViewModel model, Runnable openFolder, Runnable showLimits) {
+    public FirstRunView(FirstRunViewModel model, Ways ways, Bindings bindings) {
         this.model = model;
         getStyleClass().addAll("first-run", "ground-window");
         FirstRunDrawing drawing = new FirstRunDrawing();
@@ -39,66 +58,90 @@ public final class FirstRunView extends HBox {
         demo.setContentDisplay(ContentDisplay.RIGHT);
         demo.setGraphicTextGap(10);
         demo.setOnAction(event -> model.openDemo());
-        Label line = words("What holds, what gives,\nand since when.", "first-line");
-        Label what = words(
-                "Choose a part of the construct. Every exam is cut through that part at the same place, side by side from"
-                        + " surgery to today, with the measured map and the number under each.",
-                "first-words");
-        what.getStyleClass().add("soft");
+        bar.getStyleClass().add("thin-bar");
+        bar.setMaxWidth(Double.MAX_VALUE);
+        stop.setCancelButton(true);
+        stop.setGraphic(new KeyCap("Esc"));
+        stop.setContentDisplay(ContentDisplay.RIGHT);
+        stop.setOnAction(event -> model.stop());
         VBox list = new VBox(
-                link("Open a subject's folder", Act.OPEN_SUBJECT, openFolder),
-                link("What it measures, and what CT cannot show", Act.LIMITS, showLimits),
-                link("All keys", Act.KEYS, null));
+                link("Open a subject's folder", Act.OPEN_SUBJECT, ways.openFolder(), bindings),
+                link("What it measures, and what CT cannot show", Act.LIMITS, ways.showLimits(), bindings),
+                link("All keys", Act.KEYS, ways.showKeys(), bindings));
         list.getStyleClass().add("first-list");
-        VBox side = new VBox(18, line, what, demo, below, list);
+        VBox side = new VBox(18, headline(), purpose(), demo, below, list);
         side.setAlignment(Pos.CENTER_LEFT);
         side.setMinWidth(340);
         side.prefWidthProperty().bind(widthProperty().multiply(0.34));
         side.setMaxWidth(WORDS);
         getChildren().addAll(drawing, side);
-        model.statusProperty().subscribe(this::show);
+        sceneProperty().subscribe(this::listen);
+    }
+
+    /** The model outlives the page: it is listened to only while the page is shown. */
+    private void listen(Scene scene) {
+        listening.unsubscribe();
+        listening = scene == null ? Subscription.EMPTY : model.statusProperty().subscribe(this::show);
+        if (scene != null) {
+            // Before the page is laid out nothing on it can take the focus.
+            Platform.runLater(demo::requestFocus);
+        }
+    }
+
+    private static Label headline() {
+        return words("What holds, what gives,\nand since when.", "first-line");
+    }
+
+    private static Label purpose() {
+        Label what = words(
+                "Choose a part of the construct. Every exam is cut through that part at the same place, side by side from"
+                        + " surgery to today; under each interface stand the measured map and the number.",
+                "first-words");
+        what.getStyleClass().add("soft");
+        return what;
     }
 
     private void show(Status status) {
-        demo.setDisable(status instanceof Status.Making);
-        below.getChildren().clear();
-        if (status instanceof Status.Making making) {
-            ProgressBar bar = new ProgressBar(making.fraction());
-            bar.getStyleClass().add("thin-bar");
-            bar.setMaxWidth(Double.MAX_VALUE);
-            Button stop = new Button("Stop");
-            stop.setOnAction(event -> model.stop());
-            below.getChildren().addAll(bar, words(making.activity(), "small-text"), stop);
-        } else if (status instanceof Status.Failed failed) {
-            below.getChildren()
-                    .add(Notice.error(
-                            "The demo could not be made.",
-                            failed.reason(),
-                            "A subject's folder can be opened.",
-                            Optional.empty()));
-        } else {
-            Label truth = words(
-                    "One invented subject with five simulated CT exams, made on this computer in about half a minute, 340"
-                            + " MB, in " + model.place() + ". No patient's images are in it.",
-                    "small-text");
-            truth.getStyleClass().add("faint");
-            below.getChildren().add(truth);
+        boolean making = status instanceof Status.Making;
+        boolean heldFocus = demo.isFocused() || stop.isFocused();
+        if (status instanceof Status.Making now) {
+            bar.setProgress(now.fraction());
+            activity.setText(now.isStopping() ? "stopping; what was half made is removed" : now.activity());
+        }
+        below(making ? List.of(bar, activity, stop) : List.of(said(status)));
+        demo.setDisable(making);
+        if (heldFocus) {
+            (making ? stop : demo).requestFocus();
         }
     }
 
-    private static HBox link(String text, Act act, Runnable run) {
-        Label words = new Label(text);
-        words.getStyleClass().add("body-text");
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        HBox line = new HBox(words, gap, new KeyCap(act.keyWords()));
-        line.setAlignment(Pos.CENTER_LEFT);
-        line.getStyleClass().add("first-link");
-        line.setAccessibleText(text + ", key " + act.keyWords());
-        if (run != null) {
-            line.setOnMouseClicked(event -> run.run());
+    /** Nodes that are there already stay: a button made anew under the pointer could not be pressed. */
+    private void below(List<Node> nodes) {
+        if (!below.getChildren().equals(nodes)) {
+            below.getChildren().setAll(nodes);
         }
-        return line;
+    }
+
+    private Node said(Status status) {
+        if (status instanceof Status.Failed failed) {
+            return Notice.error(
+                    "The demo could not be made.",
+                    failed.reason(),
+                    "A subject's folder can be opened.",
+                    Optional.empty());
+        }
+        String subject = "One invented subject with five simulated CT exams, ";
+        String made = model.earlier()
+                .map(folder -> subject + "made on this computer earlier, in " + folder + ".")
+                .orElse(subject + "made on this computer in about half a minute, 340\u2009MB, in " + model.place()
+                        + ".");
+        Label truth = words(made + " No patient's images are in it.", "small-text");
+        truth.getStyleClass().add("faint");
+        return truth;
+    }
+
+    private static PageLink link(String text, Act act, Runnable run, Bindings bindings) {
+        return new PageLink(text, bindings.keyWords(act), run);
     }
 
     private static Label words(String text, String style) {

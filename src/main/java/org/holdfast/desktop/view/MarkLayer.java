@@ -1,166 +1,101 @@
 package org.holdfast.desktop.view;
 
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import javafx.scene.Node;
-import javafx.scene.control.Label;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
-import javafx.scene.shape.Circle;
-import javafx.scene.shape.Ellipse;
-import javafx.scene.shape.Polygon;
-import javafx.scene.shape.Polyline;
-import javafx.scene.shape.Rectangle;
-import javafx.scene.shape.Shape;
+import javafx.util.Subscription;
 import org.holdfast.desktop.state.ImageMark;
-import org.holdfast.desktop.state.ImageMark.AngleMark;
-import org.holdfast.desktop.state.ImageMark.LengthMark;
-import org.holdfast.desktop.state.ImageMark.RegionMark;
-import org.holdfast.desktop.state.MarkPlace;
 import org.holdfast.desktop.state.MarkTool;
 import org.holdfast.desktop.viewmodel.FlatPicture;
-import org.holdfast.desktop.viewmodel.MarkReading;
-import org.holdfast.desktop.viewmodel.ReviewViewModel;
+import org.holdfast.desktop.viewmodel.MarkDrawing;
 import org.holdfast.geometry.PatientPoint;
 
-/** The marks of one picture: shows those that lie on its plane, moves their points, draws new ones. */
+/** The marks of one picture: shows those that lie on its plane, and draws new ones while a tool is in hand. */
 final class MarkLayer extends Pane {
 
-    private static final double HANDLE = 4;
-    private static final double HIT = 12;
-    /** A mark is shown by planes up to this far away, mm. */
-    private static final double SAME_PLANE_MM = 0.3;
     /** A press and release nearer than this is no mark, logical pixels. */
     private static final double LEAST = 3;
 
-    private final ReviewViewModel review;
+    private final MarkSheet sheet;
     private final MarkTools tools;
-    private final int exam;
-    private final List<PatientPoint> drawing = new ArrayList<>();
+    private final Subscription listening;
+    private final Map<String, MarkView> views = new LinkedHashMap<>();
+    private final MarkView preview;
+    private Optional<MarkDrawing> drawing = Optional.empty();
     private FlatPicture picture;
-    private List<ImageMark> shown = List.of();
-    private FlatPicture shownOn;
+    private double pressedX;
+    private double pressedY;
 
-    MarkLayer(ReviewViewModel review, MarkTools tools, int exam) {
-        this.review = review;
+    MarkLayer(MarkSheet sheet, MarkTools tools) {
+        this.sheet = sheet;
         this.tools = tools;
-        this.exam = exam;
+        preview = new MarkView(sheet, false);
         setPickOnBounds(false);
-        tools.inHandProperty().subscribe(tool -> {
+        listening = tools.inHandProperty().subscribe(tool -> {
             setPickOnBounds(tool.isPresent());
-            drawing.clear();
-            if (picture != null) {
-                draw(true);
-            }
+            abandon();
         });
         setOnMousePressed(this::pressed);
-        setOnMouseDragged(this::dragged);
+        setOnMouseDragged(this::follow);
+        setOnMouseMoved(this::follow);
         setOnMouseReleased(this::released);
-        setOnMouseMoved(this::moved);
     }
 
-    /** Shows the marks on a picture that lies so. */
+    /** Shows the marks on a picture that lies so. What was being drawn on another plane is given up. */
     void show(FlatPicture flat) {
         picture = flat;
-        draw(false);
-    }
-
-    private void draw(boolean anew) {
-        List<ImageMark> here = review.stateProperty().get().marks().stream()
-                .filter(mark -> mark.place().isShownBy(exam, picture.place(0, 0), picture.axes(), SAME_PLANE_MM))
-                .toList();
-        if (!anew && here.equals(shown) && (here.isEmpty() || picture.equals(shownOn))) {
-            return;
+        if (drawing.filter(now -> !sheet.shows(picture, now.place())).isPresent()) {
+            abandon();
         }
-        shown = here;
-        shownOn = picture;
-        getChildren().clear();
-        here.forEach(mark -> add(mark, true));
-        preview().ifPresent(mark -> add(mark, false));
-    }
-
-    private void add(ImageMark mark, boolean isSet) {
-        List<PatientPoint> points = mark.points();
-        Shape shape = shape(mark, points);
-        shape.getStyleClass().add("image-mark");
-        shape.setMouseTransparent(true);
-        getChildren().add(shape);
-        if (isSet) {
-            for (int n = 0; n < points.size(); n++) {
-                getChildren().addAll(handle(mark, n));
-            }
-        }
-        Optional<Label> label = label(mark, points);
-        label.ifPresent(getChildren()::add);
-    }
-
-    private Shape shape(ImageMark mark, List<PatientPoint> points) {
-        if (mark instanceof RegionMark region && region.kind() != RegionMark.Kind.POLYGON) {
-            double x1 = picture.x(points.get(0));
-            double y1 = picture.y(points.get(0));
-            double x2 = picture.x(points.get(1));
-            double y2 = picture.y(points.get(1));
-            double width = Math.abs(x2 - x1);
-            double height = Math.abs(y2 - y1);
-            return region.kind() == RegionMark.Kind.RECTANGLE
-                    ? new Rectangle(Math.min(x1, x2), Math.min(y1, y2), width, height)
-                    : new Ellipse((x1 + x2) / 2, (y1 + y2) / 2, width / 2, height / 2);
-        }
-        Double[] flat = points.stream()
-                .flatMap(p -> java.util.stream.Stream.of(picture.x(p), picture.y(p)))
-                .toArray(Double[]::new);
-        if (mark instanceof RegionMark) {
-            Polygon polygon = new Polygon();
-            polygon.getPoints().setAll(flat);
-            return polygon;
-        }
-        Polyline line = new Polyline();
-        line.getPoints().setAll(flat);
-        return line;
-    }
-
-    private List<Node> handle(ImageMark mark, int index) {
-        PatientPoint at = mark.points().get(index);
-        Circle drawn = new Circle(picture.x(at), picture.y(at), HANDLE);
-        drawn.getStyleClass().add("image-handle");
-        drawn.setMouseTransparent(true);
-        Circle hit = new Circle(picture.x(at), picture.y(at), HIT);
-        hit.getStyleClass().add("hit");
-        Object gesture = new Object();
-        hit.setOnMousePressed(MouseEvent::consume);
-        hit.setOnMouseDragged(event -> {
-            event.consume();
-            current(mark)
-                    .ifPresent(now ->
-                            review.changeMark(now.moved(index, picture.place(event.getX(), event.getY())), gesture));
+        List<ImageMark> here = sheet.on(picture);
+        List<String> ids = here.stream().map(ImageMark::id).toList();
+        views.entrySet().removeIf(view -> {
+            boolean gone = !ids.contains(view.getKey());
+            return gone && getChildren().remove(view.getValue());
         });
-        hit.setOnMouseReleased(MouseEvent::consume);
-        return List.of(drawn, hit);
-    }
-
-    private Optional<ImageMark> current(ImageMark mark) {
-        return review.stateProperty().get().marks().stream()
-                .filter(other -> other.id().equals(mark.id()))
-                .findFirst();
-    }
-
-    private Optional<Label> label(ImageMark mark, List<PatientPoint> points) {
-        MarkReading reading = MarkReading.of(mark, review.columns().get(exam).volume());
-        if (reading.label().isEmpty()) {
-            return Optional.empty();
+        for (ImageMark mark : here) {
+            MarkView view = views.computeIfAbsent(mark.id(), id -> added(new MarkView(sheet, true)));
+            view.show(mark, picture, getWidth(), getHeight());
         }
-        Label label = new Label(reading.label());
-        label.getStyleClass().add("image-label");
-        label.setMouseTransparent(true);
-        double right = points.stream().mapToDouble(picture::x).max().orElse(0);
-        double bottom = points.stream().mapToDouble(picture::y).max().orElse(0);
-        label.relocate(
-                Math.max(2, Math.min(right + 6, getWidth() - 110)),
-                Math.max(2, Math.min(bottom + 4, getHeight() - 18)));
-        return Optional.of(label);
+        showPreview();
+    }
+
+    /** Closes a polygon that is being drawn; tells whether there was one. */
+    boolean closePolygon() {
+        boolean can = drawing.filter(MarkDrawing::canBeClosed).isPresent();
+        if (can) {
+            finish();
+        }
+        return can;
+    }
+
+    /** Stops listening to the tools. */
+    void close() {
+        listening.unsubscribe();
+    }
+
+    private MarkView added(MarkView view) {
+        getChildren().add(view);
+        return view;
+    }
+
+    private void abandon() {
+        drawing = Optional.empty();
+        showPreview();
+    }
+
+    private void showPreview() {
+        Optional<ImageMark> mark = drawing.flatMap(MarkDrawing::preview);
+        getChildren().remove(preview);
+        if (mark.isPresent() && picture != null) {
+            getChildren().add(preview);
+            preview.show(mark.get(), picture, getWidth(), getHeight());
+        }
     }
 
     private void pressed(MouseEvent event) {
@@ -170,110 +105,62 @@ final class MarkLayer extends Pane {
         }
         event.consume();
         PatientPoint at = picture.place(event.getX(), event.getY());
-        if (tool.get().isDragged()) {
-            drawing.clear();
-            drawing.add(at);
-            drawing.add(at);
-        } else {
-            if (drawing.isEmpty()) {
-                drawing.add(at);
-            }
-            boolean closes = tool.get() == MarkTool.POLYGON && event.getClickCount() > 1 && drawing.size() > 3;
-            if (closes || drawing.size() == tool.get().points()) {
-                finish(tool.get());
-                return;
-            }
-            drawing.add(at);
+        if (drawing.isEmpty() || tool.get().isDragged()) {
+            pressedX = event.getX();
+            pressedY = event.getY();
+            drawing = Optional.of(new MarkDrawing(tool.get(), sheet.place(picture), at));
+        } else if (event.getClickCount() > 1 && tool.get() == MarkTool.POLYGON) {
+            // The first click of the two has set the last corner.
+            closePolygon();
+            return;
+        } else if (isFar(event)) {
+            setPoint(event, at);
         }
-        draw(true);
+        if (drawing.filter(MarkDrawing::isComplete).isPresent()) {
+            finish();
+        }
+        showPreview();
     }
 
-    private void dragged(MouseEvent event) {
+    private void setPoint(MouseEvent event, PatientPoint at) {
+        pressedX = event.getX();
+        pressedY = event.getY();
+        drawing.orElseThrow().set(at);
+    }
+
+    private void follow(MouseEvent event) {
+        drawing.ifPresent(now -> {
+            event.consume();
+            now.follow(picture.place(event.getX(), event.getY()));
+            showPreview();
+        });
+    }
+
+    private void released(MouseEvent event) {
         if (drawing.isEmpty()) {
             return;
         }
         event.consume();
-        follow(event);
-    }
-
-    private void moved(MouseEvent event) {
-        if (drawing.size() > 1) {
-            follow(event);
-        }
-    }
-
-    private void follow(MouseEvent event) {
-        drawing.set(drawing.size() - 1, picture.place(event.getX(), event.getY()));
-        draw(true);
-    }
-
-    private void released(MouseEvent event) {
-        Optional<MarkTool> tool = tools.inHandProperty().get();
-        if (tool.isEmpty() || drawing.isEmpty()) {
-            return;
-        }
-        event.consume();
-        if (tool.get().isDragged()) {
-            boolean isLong = Math.hypot(
-                            picture.x(drawing.get(1)) - picture.x(drawing.get(0)),
-                            picture.y(drawing.get(1)) - picture.y(drawing.get(0)))
-                    >= LEAST;
-            if (isLong) {
-                finish(tool.get());
+        if (drawing.get().tool().isDragged()) {
+            if (isFar(event)) {
+                setPoint(event, picture.place(event.getX(), event.getY()));
+                finish();
             } else {
-                drawing.clear();
-                draw(true);
+                abandon();
             }
         }
     }
 
-    /** Closes a polygon that is being drawn; tells whether there was one. */
-    boolean closePolygon() {
-        if (tools.inHandProperty().get().filter(MarkTool.POLYGON::equals).isEmpty() || drawing.size() < 4) {
-            return false;
-        }
-        finish(MarkTool.POLYGON);
-        return true;
+    private boolean isFar(MouseEvent event) {
+        return Math.hypot(event.getX() - pressedX, event.getY() - pressedY) >= LEAST;
     }
 
-    private void finish(MarkTool tool) {
-        if (tool == MarkTool.POLYGON) {
-            drawing.remove(drawing.size() - 1);
-        }
-        Optional<ImageMark> mark = mark(tool, UUID.randomUUID().toString());
-        drawing.clear();
-        mark.ifPresent(review::addMark);
+    /** A mark that is drawn puts its tool away. */
+    private void finish() {
+        Optional<ImageMark> mark =
+                drawing.flatMap(now -> now.finished(UUID.randomUUID().toString()));
+        drawing = Optional.empty();
         tools.take(Optional.empty());
-    }
-
-    private Optional<ImageMark> preview() {
-        return tools.inHandProperty().get().flatMap(tool -> mark(tool, "drawing"));
-    }
-
-    private Optional<ImageMark> mark(MarkTool tool, String id) {
-        if (drawing.size() < 2) {
-            return Optional.empty();
-        }
-        MarkPlace place = new MarkPlace(
-                review.stateProperty().get().partId(),
-                exam,
-                picture.place(0, 0),
-                picture.axes(),
-                review.stateProperty().get().slab());
-        PatientPoint first = drawing.get(0);
-        PatientPoint second = drawing.get(1);
-        return switch (tool) {
-            case LENGTH -> Optional.of(new LengthMark(id, place, first, second));
-            case ANGLE ->
-                drawing.size() < 3
-                        ? Optional.of(new LengthMark(id, place, first, second))
-                        : Optional.of(new AngleMark(id, place, first, second, drawing.get(2)));
-            case ELLIPSE -> Optional.of(new RegionMark(id, place, RegionMark.Kind.ELLIPSE, List.of(first, second)));
-            case RECTANGLE -> Optional.of(new RegionMark(id, place, RegionMark.Kind.RECTANGLE, List.of(first, second)));
-            case POLYGON ->
-                drawing.size() < 3
-                        ? Optional.of(new LengthMark(id, place, first, second))
-                        : Optional.of(new RegionMark(id, place, RegionMark.Kind.POLYGON, drawing));
-        };
+        mark.ifPresent(sheet::add);
     }
 }

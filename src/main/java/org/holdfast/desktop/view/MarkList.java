@@ -1,6 +1,8 @@
 package org.holdfast.desktop.view;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -9,13 +11,15 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.holdfast.desktop.state.ImageMark;
 import org.holdfast.desktop.viewmodel.MarkReading;
+import org.holdfast.desktop.viewmodel.MarkReadings;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 
 /** All marks with what they measure; each can be gone to and removed. */
 final class MarkList extends VBox {
 
     private final ReviewViewModel review;
-    private List<ImageMark> shown = List.of();
+    private final MarkReadings readings = new MarkReadings();
+    private Map<ImageMark, MarkReading> shown = Map.of();
 
     MarkList(ReviewViewModel review) {
         this.review = review;
@@ -26,21 +30,26 @@ final class MarkList extends VBox {
         List<ImageMark> marks = review.stateProperty().get().marks();
         setVisible(!marks.isEmpty());
         setManaged(!marks.isEmpty());
-        if (marks.equals(shown)) {
+        readings.keepOnly(marks);
+        Map<ImageMark, MarkReading> read = new LinkedHashMap<>();
+        for (ImageMark mark : marks) {
+            read.put(
+                    mark,
+                    readings.of(mark, review.columns().get(mark.place().exam()).volume()));
+        }
+        if (read.equals(shown)) {
             return;
         }
-        shown = marks;
+        shown = read;
         getChildren().clear();
         Label title = new Label("Measured on the images");
         title.getStyleClass().add("section-title");
         getChildren().add(title);
-        marks.forEach(mark -> getChildren().add(line(mark)));
+        read.forEach((mark, reading) -> getChildren().add(line(mark, reading)));
     }
 
-    private HBox line(ImageMark mark) {
+    private HBox line(ImageMark mark, MarkReading reading) {
         String exam = review.exams().get(mark.place().exam()).label();
-        MarkReading reading =
-                MarkReading.of(mark, review.columns().get(mark.place().exam()).volume());
         Button go = new Button(exam);
         go.getStyleClass().add("small-button");
         go.setAccessibleText("go to the mark on " + exam);

@@ -68,6 +68,7 @@ public final class ReviewView extends Region {
         heads = new ReviewRowHeads(review);
         chart = new CourseChartView();
         chart.setOnPick((exam, part) -> review.pick(part, exam));
+        chart.setOnPickExam(exam -> review.pick(review.stateProperty().get().partId(), exam));
         panel = new SidePanel(review, marks);
         gutterRule.getStyleClass().add("rule");
         getChildren().add(columnGround);
@@ -214,6 +215,7 @@ public final class ReviewView extends Region {
         if (column >= 0 && column < columns.size()) {
             columns.get(column).draw();
         }
+        panel.showMarks();
     }
 
     private void showKnown() {

@@ -33,11 +33,12 @@ final class SidePanel extends VBox {
     private final ReviewViewModel review;
     private final VBox content = new VBox();
     private final MarkList marks;
-    private final VBox status = new VBox();
+    private final CourseStatus status;
 
     SidePanel(ReviewViewModel review, MarkList marks) {
         this.review = review;
         this.marks = marks;
+        this.status = new CourseStatus(review.results());
         getStyleClass().addAll("side-panel", "ground-panel");
         content.getStyleClass().add("side-content");
         ScrollPane scroll = new ScrollPane(content);
@@ -55,8 +56,7 @@ final class SidePanel extends VBox {
 
     /** Shows how far measuring is, and nothing else. */
     void showStatus(Known known) {
-        status.getChildren().clear();
-        CourseStatus.node(known, review.results()).ifPresent(status.getChildren()::add);
+        status.show(known);
     }
 
     void show(Known known, ExamHeading heading) {

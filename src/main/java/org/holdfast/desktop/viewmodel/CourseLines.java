@@ -1,6 +1,7 @@
 package org.holdfast.desktop.viewmodel;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -10,9 +11,9 @@ import org.holdfast.app.ExamResult;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
-import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
 import org.holdfast.volume.Comparability;
 
@@ -94,52 +95,56 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
         undated = List.copyOf(undated);
     }
 
+    /**
+     * An exam and its day.
+     *
+     * @param exam index of the exam
+     * @param label its column label
+     * @param daysSinceSurgery exact day; empty if it is undated
+     */
+    public record ExamDay(int exam, String label, OptionalInt daysSinceSurgery) {}
+
     /** The course as far as it is known. */
     public static CourseLines of(ReviewViewModel review, Known known) {
-        List<Station> stations = new ArrayList<>();
-        List<String> undated = new ArrayList<>();
+        List<ExamDay> days = new ArrayList<>();
         for (ReviewExam exam : review.exams()) {
-            OptionalInt days = review.columns()
+            OptionalInt day = review.columns()
                     .get(exam.index())
                     .factsProperty()
                     .get()
                     .map(ExamFacts::daysSinceSurgery)
                     .orElse(exam.daysSinceSurgery());
-            if (days.isPresent()) {
-                stations.add(new Station(exam.index(), exam.label(), days.getAsInt() / DAYS_PER_MONTH));
-            } else {
-                undated.add(exam.label());
-            }
+            days.add(new ExamDay(exam.index(), exam.label(), day));
         }
-        List<Line> contact = new ArrayList<>();
-        for (ConstructPart part : review.parts()) {
-            if (part.kind() == PartKind.INTERFACE) {
-                contact.add(
-                        new Line(part.id(), part.label(), part.equals(review.part()), points(part, stations, known)));
-            }
-        }
-        List<Lane> lanes = contact.isEmpty() ? List.of() : List.of(new Lane("Contact", 0, 1, contact));
-        return new CourseLines(stations, lanes, undated);
+        return of(days, review.parts(), review.part().id(), known);
     }
 
-    /** The whole course as a sentence a part, for those who cannot see it. */
-    public String aloud() {
-        StringBuilder words = new StringBuilder("course");
-        for (Lane lane : lanes) {
-            for (Line line : lane.lines()) {
-                words.append("; ").append(lane.name()).append(", ").append(line.label());
-                for (Point point : line.points()) {
-                    words.append(", ")
-                            .append(stations.get(point.station()).label())
-                            .append(' ')
-                            .append(
-                                    point.value().isPresent()
-                                            ? Words.percent(point.value().getAsDouble())
-                                            : "not stated");
-                }
-            }
-        }
-        return words.toString();
+    /**
+     * The course as far as it is known.
+     *
+     * @param exams all exams, in any order
+     * @param parts all parts; interfaces get a line
+     * @param pickedPartId the chosen part
+     * @param known what was measured
+     */
+    static CourseLines of(List<ExamDay> exams, List<ConstructPart> parts, String pickedPartId, Known known) {
+        List<Station> stations = exams.stream()
+                .filter(exam -> exam.daysSinceSurgery().isPresent())
+                .map(exam -> new Station(
+                        exam.exam(), exam.label(), exam.daysSinceSurgery().getAsInt() / DAYS_PER_MONTH))
+                .sorted(Comparator.comparingDouble(Station::months))
+                .toList();
+        List<String> undated = exams.stream()
+                .filter(exam -> exam.daysSinceSurgery().isEmpty())
+                .map(ExamDay::label)
+                .toList();
+        List<Line> contact = parts.stream()
+                .filter(part -> part.kind() == PartKind.INTERFACE)
+                .map(part -> new Line(
+                        part.id(), part.label(), part.id().equals(pickedPartId), points(part, stations, known)))
+                .toList();
+        List<Lane> lanes = contact.isEmpty() ? List.of() : List.of(new Lane("Contact", 0, 1, contact));
+        return new CourseLines(stations, lanes, undated);
     }
 
     private static List<Point> points(ConstructPart part, List<Station> stations, Known known) {
@@ -148,12 +153,13 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
         for (int n = 0; n < stations.size(); n++) {
             String label = stations.get(n).label();
             Optional<ExamResult> exam = known.report().flatMap(report -> report.exam(label));
-            Optional<ThresholdContact> contact = known.of(label, part.id()).flatMap(InterfaceExam::contact);
+            Optional<InterfaceExam> result = known.of(label, part.id());
+            Optional<ThresholdContact> contact = result.flatMap(InterfaceExam::contact);
             OptionalDouble value = contact.map(c -> c.fraction().value()).orElse(OptionalDouble.empty());
             boolean stale = known.staleness(label, part.id()).isPresent();
             boolean comparable = exam.map(e -> Comparability.allowsHuComparison(e.comparability()))
                     .orElse(true);
-            String why = why(contact, comparable);
+            String why = why(result, comparable);
             boolean joins = value.isPresent() && comparable && !stale;
             points.add(new Point(
                     n,
@@ -168,12 +174,16 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
         return points;
     }
 
-    private static String why(Optional<ThresholdContact> contact, boolean comparable) {
-        if (contact.isEmpty()) {
+    private static String why(Optional<InterfaceExam> result, boolean comparable) {
+        if (result.isEmpty()) {
             return NOT_MEASURED;
         }
-        if (contact.get().fraction().value().isEmpty()) {
-            return contact.get().fraction().why();
+        if (result.get().contact().isEmpty()) {
+            return result.get().verdict().value().words();
+        }
+        Stated fraction = result.get().contact().get().fraction();
+        if (fraction.value().isEmpty()) {
+            return fraction.why();
         }
         return comparable ? "" : "not comparable with the reference exam";
     }

@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.util.Subscription;
@@ -14,6 +15,7 @@ import org.holdfast.app.Staleness;
 import org.holdfast.app.StoredCourse;
 import org.holdfast.app.SubjectCourse;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
+import org.holdfast.desktop.viewmodel.BackgroundRunner.Work;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.progress.Progress;
 
@@ -100,6 +102,9 @@ public final class CourseResults {
     private final ReadOnlyObjectWrapper<Known> known =
             new ReadOnlyObjectWrapper<>(new Known(Optional.empty(), Map.of(), new Status.Idle()));
     private Running running;
+    /** Counts what was begun: what comes in late from earlier work changes nothing. */
+    private int begun;
+
     private Subscription listening = Subscription.EMPTY;
 
     /**
@@ -121,7 +126,7 @@ public final class CourseResults {
     /** Reads earlier results back; where there are none, or they cannot be read, measures. */
     public void start() {
         become(known.get().with(new Status.Reading()));
-        running = runner.run(
+        begin(
                 "reading earlier results",
                 progress -> StoredCourse.read(subject.folder().folder()),
                 this::read,
@@ -132,7 +137,7 @@ public final class CourseResults {
     public void measureAgain() {
         stop();
         become(known.get().with(new Status.Measuring(0, "starting")));
-        running = runner.run(
+        begin(
                 "measuring",
                 progress -> SubjectCourse.measure(subject.folder().folder(), subject.settings(), progress)
                         .report(),
@@ -140,15 +145,35 @@ public final class CourseResults {
                 this::failed);
         if (!running.isDone()) {
             Running now = running;
-            listening = now.fractionProperty().subscribe(fraction -> {
-                if (known.get().status() instanceof Status.Measuring) {
-                    become(known.get()
-                            .with(new Status.Measuring(
-                                    fraction.doubleValue(),
-                                    now.activityProperty().get())));
-                }
-            });
+            listening = now.fractionProperty()
+                    .subscribe(() -> showProgress(now))
+                    .and(now.activityProperty().subscribe(() -> showProgress(now)));
         }
+    }
+
+    private void showProgress(Running now) {
+        if (known.get().status() instanceof Status.Measuring) {
+            become(known.get()
+                    .with(new Status.Measuring(
+                            now.fractionProperty().get(), now.activityProperty().get())));
+        }
+    }
+
+    private <T> void begin(String what, Work<T> work, Consumer<T> onResult, Consumer<Throwable> onFailure) {
+        int mine = ++begun;
+        running = runner.run(
+                what,
+                work,
+                result -> {
+                    if (mine == begun) {
+                        onResult.accept(result);
+                    }
+                },
+                failure -> {
+                    if (mine == begun) {
+                        onFailure.accept(failure);
+                    }
+                });
     }
 
     /** Stops what is going on; earlier numbers stay. */
@@ -166,7 +191,7 @@ public final class CourseResults {
             return;
         }
         become(new Known(stored, Map.of(), new Status.Idle()));
-        running = runner.run(
+        begin(
                 "comparing results with their inputs",
                 progress -> staleIn(stored.get(), progress),
                 stale -> become(new Known(stored, stale, new Status.Idle())),

@@ -1,6 +1,7 @@
 package org.holdfast.desktop.viewmodel;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -24,8 +25,9 @@ public final class FirstRunViewModel {
          *
          * @param fraction done so far, 0 to 1
          * @param activity what is being done
+         * @param isStopping whether the person asked to stop, which takes a moment
          */
-        record Making(double fraction, String activity) implements Status {}
+        record Making(double fraction, String activity, boolean isStopping) implements Status {}
 
         /**
          * It could not be made.
@@ -40,6 +42,8 @@ public final class FirstRunViewModel {
     private final DemoSubject.Size size;
     private final Consumer<Path> open;
     private final ReadOnlyObjectWrapper<Status> status = new ReadOnlyObjectWrapper<>(new Status.Idle());
+    private boolean isHere = true;
+    private boolean isStopping;
     private Running running;
     private Subscription listening = Subscription.EMPTY;
 
@@ -66,36 +70,60 @@ public final class FirstRunViewModel {
         return place;
     }
 
+    /** Where the demo was made earlier; empty if it has to be made. */
+    public Optional<Path> earlier() {
+        return DemoPlace.earlier(place);
+    }
+
     /** Makes the demo if need be, and opens it. */
     public void openDemo() {
         if (status.get() instanceof Status.Making) {
             return;
         }
-        status.set(new Status.Making(0, "starting"));
+        isStopping = false;
+        status.set(new Status.Making(0, "starting", false));
         running = runner.run(
                 "making the demo", progress -> DemoPlace.ready(place, size, progress), this::made, this::failed);
         if (!running.isDone()) {
             Running now = running;
-            listening = now.fractionProperty().subscribe(fraction -> {
-                if (status.get() instanceof Status.Making) {
-                    status.set(new Status.Making(
-                            fraction.doubleValue(), now.activityProperty().get()));
-                }
-            });
+            listening = now.fractionProperty()
+                    .subscribe(() -> showProgress(now))
+                    .and(now.activityProperty().subscribe(() -> showProgress(now)));
         }
     }
 
-    /** Stops making it; what was half made is removed. */
+    private void showProgress(Running now) {
+        if (status.get() instanceof Status.Making) {
+            status.set(new Status.Making(
+                    now.fractionProperty().get(), now.activityProperty().get(), isStopping));
+        }
+    }
+
+    /** The page is shown again: the demo is opened once it is made. */
+    public void arrive() {
+        isHere = true;
+    }
+
+    /** Something else is shown: a demo that is being made goes on, but does not take the place of what the person opened. */
+    public void leave() {
+        isHere = false;
+    }
+
+    /** Stops making it: what was half made is removed. Where it was made before that was heard it stays, but is not opened. */
     public void stop() {
-        if (running != null) {
+        if (running != null && !isStopping && status.get() instanceof Status.Making making) {
+            isStopping = true;
             running.cancel();
+            status.set(new Status.Making(making.fraction(), making.activity(), true));
         }
     }
 
     private void made(Path folder) {
         listening.unsubscribe();
         status.set(new Status.Idle());
-        open.accept(folder);
+        if (isHere && !isStopping) {
+            open.accept(folder);
+        }
     }
 
     private void failed(Throwable failure) {

@@ -269,6 +269,11 @@ public final class ReviewViewModel {
                 .findFirst();
     }
 
+    /** How far one step along a cut's normal goes in an exam, mm. */
+    public double stepMm(CutRow row, int exam) {
+        return stepMm(row.axes(part().frame()).normal(), exam);
+    }
+
     private double stepMm(PatientVector normal, int exam) {
         return columns.get(exam)
                 .factsProperty()
