@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import javafx.scene.Scene;
 import javafx.scene.image.WritableImage;
+import javafx.scene.layout.Background;
 import javafx.scene.layout.Pane;
 import javafx.scene.paint.Color;
 import javafx.stage.Stage;
@@ -31,6 +32,8 @@ class ImageSurfaceTest {
             surface = new ImageSurface();
             surface.setManaged(false);
             root = new Pane(surface);
+            // A theme that an earlier test has put on counts for the whole process and would paint the ground.
+            root.setBackground(Background.EMPTY);
             stage = new Stage();
             stage.setScene(new Scene(root, 300, 200, Color.BLACK));
             stage.show();
