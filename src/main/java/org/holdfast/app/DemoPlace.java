@@ -66,6 +66,9 @@ public final class DemoPlace {
     }
 
     private static void remove(Path folder) throws IOException {
+        if (!Files.exists(folder)) {
+            return;
+        }
         List<Path> deepestFirst;
         try (Stream<Path> all = Files.walk(folder)) {
             deepestFirst = all.sorted(Comparator.reverseOrder()).toList();
