@@ -2,18 +2,21 @@ package org.holdfast.desktop.state;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 
 /** Numbers as the window writes them: a thin space before units, a true minus, a dash with thin spaces in ranges. */
 public final class Words {
 
     private static final char THIN_SPACE = '\u2009';
     private static final char MINUS = '\u2212';
+    private static final Pattern SIGNED_ZERO = Pattern.compile("-0(\\.0+)?");
 
     private Words() {}
 
-    /** A number with so many decimals. */
+    /** A number with so many decimals; what rounds to nothing has no minus. */
     public static String number(double value, int decimals) {
-        return String.format(Locale.ROOT, "%." + decimals + "f", value).replace('-', MINUS);
+        String digits = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        return SIGNED_ZERO.matcher(digits).matches() ? digits.substring(1) : digits.replace('-', MINUS);
     }
 
     /** A number with its unit. */
