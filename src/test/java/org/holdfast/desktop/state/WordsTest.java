@@ -41,6 +41,15 @@ class WordsTest {
     }
 
     @Test
+    void writesNominalValuesAsFinelyAsTheyWereChosen() {
+        assertEquals("1.0\u2009mm", Words.nominal(1, "mm"));
+        assertEquals("0.6\u2009mm", Words.nominal(0.6, "mm"));
+        assertEquals("0.75\u2009mm", Words.nominal(0.75, "mm"));
+        assertEquals("0.625\u2009mm", Words.nominal(0.625, "mm"));
+        assertEquals("0.7\u2009mm", Words.nominal(0.69999999, "mm"));
+    }
+
+    @Test
     void putsThinSpacesAboutTheDashOfARange() {
         assertEquals("51.0\u2009–\u200972.5", Words.percentRange(0.51, 0.725));
     }
