@@ -73,7 +73,7 @@ public final class ExamImages implements ExamVolumes {
         Exam exam = exams.get(index);
         exam.reading.lock();
         try {
-            Optional<HuVolume> there = loaded(index);
+            Optional<HuVolume> there = use(exam);
             if (there.isPresent()) {
                 return there.get();
             }
@@ -92,9 +92,7 @@ public final class ExamImages implements ExamVolumes {
 
     @Override
     public synchronized Optional<HuVolume> loaded(int index) {
-        Exam exam = exams.get(index);
-        exam.lastUse = ++clock;
-        return Optional.ofNullable(exam.volume);
+        return Optional.ofNullable(exams.get(index).volume);
     }
 
     @Override
@@ -148,6 +146,11 @@ public final class ExamImages implements ExamVolumes {
                 pose.source(),
                 opened.findings());
         exam.opened = opened;
+    }
+
+    private synchronized Optional<HuVolume> use(Exam exam) {
+        exam.lastUse = ++clock;
+        return Optional.ofNullable(exam.volume);
     }
 
     private synchronized void keep(Exam exam, HuVolume volume) {
