@@ -79,7 +79,7 @@ public final class ExamImages implements ExamVolumes {
         Progress own = untilClosed(progress);
         exam.reading.take(own);
         try {
-            Optional<HuVolume> there = loaded(index);
+            Optional<HuVolume> there = use(exam);
             return there.isPresent() ? there.get() : read(exam, own);
         } finally {
             exam.reading.give();
@@ -88,9 +88,7 @@ public final class ExamImages implements ExamVolumes {
 
     @Override
     public synchronized Optional<HuVolume> loaded(int index) {
-        Exam exam = exams.get(index);
-        exam.lastUse = ++clock;
-        return Optional.ofNullable(exam.volume);
+        return Optional.ofNullable(exams.get(index).volume);
     }
 
     @Override
@@ -190,6 +188,11 @@ public final class ExamImages implements ExamVolumes {
                 return closed || progress.isCancelled();
             }
         };
+    }
+
+    private synchronized Optional<HuVolume> use(Exam exam) {
+        exam.lastUse = ++clock;
+        return Optional.ofNullable(exam.volume);
     }
 
     private synchronized void keep(Exam exam, HuVolume volume) {

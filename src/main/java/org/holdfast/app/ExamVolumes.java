@@ -25,7 +25,7 @@ public interface ExamVolumes extends AutoCloseable {
      */
     HuVolume volume(int exam, Progress progress) throws UseCaseException;
 
-    /** The HU of an exam if they are there now; does not read. */
+    /** The HU of an exam if they are there now; does not read, and does not count as a use. */
     Optional<HuVolume> loaded(int exam);
 
     /** Tells which exams can be seen: their volumes are not given up, however little memory there is. */

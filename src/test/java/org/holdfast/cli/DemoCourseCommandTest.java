@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -72,6 +73,33 @@ class DemoCourseCommandTest {
         assertEquals(made, Files.getLastModifiedTime(image));
         assertEquals(first.result(), second.result());
         assertArrayEquals(result, Files.readAllBytes(folder.resolve("results/contact.json")));
+    }
+
+    @Test
+    void opensTheWindowWhereThereIsADisplay() {
+        CapturedTerminal terminal = new CapturedTerminal();
+        TestWindow window = new TestWindow();
+        assertEquals(
+                ExitCode.DONE,
+                terminal.run(each -> CommandList.all(each, window), "demo", "course", folder.toString(), "--open"));
+        assertEquals(List.of(Optional.of(folder)), window.opened());
+        assertEquals(first.result(), terminal.result());
+    }
+
+    @Test
+    void saysHowToOpenTheWindowWhereThereIsNoDisplay() {
+        CapturedTerminal terminal = new CapturedTerminal();
+        TestWindow window = new TestWindow(false);
+        assertEquals(
+                ExitCode.DONE,
+                terminal.run(each -> CommandList.all(each, window), "demo", "course", folder.toString(), "--open"));
+        assertEquals(List.of(), window.opened());
+        assertEquals(first.result(), terminal.result());
+        assertTrue(
+                terminal.messages()
+                        .contains("There is no display; where there is one, \"holdfast open " + folder
+                                + "\" opens the window."),
+                terminal.messages());
     }
 
     @Test

@@ -39,7 +39,7 @@ final class CourseStatus extends VBox {
         } else if (known.status() instanceof Status.Failed failed) {
             getChildren()
                     .setAll(Notice.error(
-                            "The course could not be measured.",
+                            "There are no numbers to show.",
                             failed.reason(),
                             "The images can be looked at.",
                             Optional.of(button("Measure again", results::measureAgain))));

@@ -123,14 +123,15 @@ public final class CourseResults {
         return known.getReadOnlyProperty();
     }
 
-    /** Reads earlier results back; where there are none, or they cannot be read, measures. */
+    /** Reads earlier results back; where there are none, measures. Damaged ones are said to be so and left as they are. */
     public void start() {
         become(known.get().with(new Status.Reading()));
         begin(
                 "reading earlier results",
                 progress -> StoredCourse.read(subject.folder().folder()),
                 this::read,
-                failure -> measureAgain());
+                failure -> become(known.get()
+                        .with(new Status.Failed("Earlier results cannot be read: " + FailureText.of(failure)))));
     }
 
     /** Measures all exams anew. */

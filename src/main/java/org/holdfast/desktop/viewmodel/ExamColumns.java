@@ -67,13 +67,7 @@ public final class ExamColumns {
         wanted.clear();
         wanted.addAll(onScreen);
         volumes.onScreen(Set.copyOf(onScreen));
-        for (int n = 0; n < columns.size(); n++) {
-            if (!wanted.contains(n)
-                    && columns.get(n).imagesProperty().get() instanceof Images.Loaded
-                    && volumes.loaded(n).isEmpty()) {
-                columns.get(n).become(new Images.Absent());
-            }
-        }
+        letGo();
         readNext();
     }
 
@@ -86,7 +80,7 @@ public final class ExamColumns {
         }
     }
 
-    /** Reads an exam again that failed or was stopped. */
+    /** Reads an exam again that failed or was stopped; while it is still stopping, once it has. */
     public void retry(int exam) {
         columns.get(exam).become(new Images.Absent());
         readNext();
@@ -105,6 +99,17 @@ public final class ExamColumns {
         }
         listening.values().forEach(Subscription::unsubscribe);
         volumes.close();
+    }
+
+    /** A volume that was given up must not be held here, or the memory is not free. */
+    private void letGo() {
+        for (int n = 0; n < columns.size(); n++) {
+            if (!wanted.contains(n)
+                    && columns.get(n).imagesProperty().get() instanceof Images.Loaded
+                    && volumes.loaded(n).isEmpty()) {
+                columns.get(n).become(new Images.Absent());
+            }
+        }
     }
 
     private void readNext() {
@@ -162,16 +167,16 @@ public final class ExamColumns {
         done(exam);
         columns.get(exam).know(read.facts());
         columns.get(exam).become(new Images.Loaded(read.volume()));
+        letGo();
         readNext();
     }
 
     private void failed(int exam, Throwable failure) {
         done(exam);
-        columns.get(exam)
-                .become(
-                        failure instanceof CancellationException
-                                ? new Images.Stopped()
-                                : new Images.Failed(FailureText.of(failure)));
+        boolean stopped = failure instanceof CancellationException;
+        if (!(stopped && columns.get(exam).imagesProperty().get() instanceof Images.Absent)) {
+            columns.get(exam).become(stopped ? new Images.Stopped() : new Images.Failed(FailureText.of(failure)));
+        }
         readNext();
     }
 

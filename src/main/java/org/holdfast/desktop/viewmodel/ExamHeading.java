@@ -79,7 +79,7 @@ public record ExamHeading(
         words.add(a.kvp().isPresent() ? "CT " + Words.quantity(a.kvp().getAsDouble(), 0, "kV") : "CT");
         OptionalDouble slice = a.sliceThicknessMm();
         if (slice.isPresent()) {
-            words.add(Words.quantity(slice.getAsDouble(), 1, "mm"));
+            words.add(Words.nominal(slice.getAsDouble(), "mm"));
         }
         if (!a.kernel().isBlank()) {
             words.add(a.kernel());
