@@ -45,7 +45,7 @@ final class ExamImagesMemoryTest {
         ExamImages images = images(Math.max(bytes(images(0), 0, 1, 2), bytes(images(0), 0, 2, 3)));
         images.volume(0, Progress.NONE);
         images.volume(1, Progress.NONE);
-        images.loaded(0);
+        images.volume(0, Progress.NONE);
         images.volume(2, Progress.NONE);
         // By hand: the fourth exceeds the budget; the others were last used in the order 1, 0, 2: exam 1 goes.
         images.volume(3, Progress.NONE);

@@ -2,6 +2,7 @@ package org.holdfast.desktop.view;
 
 import static org.holdfast.desktop.view.CoursePen.snapped;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.function.IntConsumer;
@@ -70,6 +71,9 @@ final class CourseChartView extends Region {
 
     /** Middles of the exams' columns, logical pixels from this chart's left, and which exams they are. */
     void setColumnCentres(double[] middles, List<Integer> exams) {
+        if (Arrays.equals(middles, centres) && exams.equals(columns)) {
+            return;
+        }
         centres = middles.clone();
         columns = List.copyOf(exams);
         requestLayout();

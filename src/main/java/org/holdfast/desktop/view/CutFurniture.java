@@ -71,6 +71,7 @@ final class CutFurniture extends Pane {
     private final Line[] beds = {new Line(), new Line(), new Line(), new Line()};
 
     private Furniture shown;
+    private boolean hasFonts;
 
     CutFurniture() {
         setMouseTransparent(true);
@@ -104,8 +105,11 @@ final class CutFurniture extends Pane {
         if (shown == null) {
             return;
         }
-        // Words that were just added have no font yet, and so no size.
-        applyCss();
+        if (!hasFonts) {
+            // Words that were just added have no font yet, and so no size.
+            applyCss();
+            hasFonts = true;
+        }
         double width = getWidth();
         double height = getHeight();
         ticks(width, height);

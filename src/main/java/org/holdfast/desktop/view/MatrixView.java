@@ -80,6 +80,9 @@ final class MatrixView extends Region {
     }
 
     void setMetrics(ReviewMetrics next) {
+        if (next.equals(metrics)) {
+            return;
+        }
         metrics = next;
         for (int n = 0; n < labels.size(); n++) {
             String label = review.parts().get(n).label();

@@ -1,6 +1,7 @@
 package org.holdfast.desktop.view;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -71,18 +72,18 @@ public final class ReviewView extends Region {
         chart.setOnPickExam(exam -> review.pick(review.stateProperty().get().partId(), exam));
         panel = new SidePanel(review, marks);
         gutterRule.getStyleClass().add("rule");
-        getChildren().add(columnGround);
-        getChildren().addAll(matrix, schematic, gutterRule);
+        place(List.of(columnGround));
+        place(List.of(matrix, schematic, gutterRule));
         for (int n = 0; n < 4; n++) {
             Region rule = new Region();
             rule.getStyleClass().add("rule");
             rowRules.add(rule);
         }
-        getChildren().addAll(rowRules);
-        getChildren().addAll(heads.all());
-        getChildren().addAll(chart, panel);
+        place(rowRules);
+        place(heads.all());
+        place(List.of(chart, panel));
         hidden.getStyleClass().addAll("small-text", "faint");
-        getChildren().add(hidden);
+        place(List.of(hidden));
         listening.add(widthProperty().subscribe(width -> placeColumnsAnew()));
         listening.add(review.stateProperty().subscribe(this::stateChanged));
         listening.add(review.results().knownProperty().subscribe(this::knownChanged));
@@ -91,6 +92,12 @@ public final class ReviewView extends Region {
                     .subscribe(images -> redraw(column.exam().index())));
             listening.add(column.factsProperty().subscribe(facts -> factsChanged()));
         }
+    }
+
+    /** Nodes that are placed by hand: what changes inside one of them must not lay out all the others anew. */
+    private void place(Collection<? extends Node> nodes) {
+        nodes.forEach(node -> node.setManaged(false));
+        getChildren().addAll(nodes);
     }
 
     /** Uses the compact set or the full one. */
@@ -282,7 +289,7 @@ public final class ReviewView extends Region {
         for (int exam : wanted) {
             ExamColumnView column = new ExamColumnView(review, queue, heads.tools(), exam);
             columns.add(column);
-            getChildren().addAll(column.nodes());
+            place(column.nodes());
         }
         matrix.setColumns(wanted);
         review.columns()

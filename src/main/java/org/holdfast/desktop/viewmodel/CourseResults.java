@@ -130,8 +130,15 @@ public final class CourseResults {
                 "reading earlier results",
                 progress -> StoredCourse.read(subject.folder().folder()),
                 this::read,
-                failure -> become(known.get()
-                        .with(new Status.Failed("Earlier results cannot be read: " + FailureText.of(failure)))));
+                this::notRead);
+    }
+
+    private void notRead(Throwable failure) {
+        become(known.get()
+                .with(
+                        failure instanceof CancellationException
+                                ? new Status.Stopped()
+                                : new Status.Failed("Earlier results cannot be read: " + FailureText.of(failure))));
     }
 
     /** Measures all exams anew. */
