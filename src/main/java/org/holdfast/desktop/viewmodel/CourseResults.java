@@ -143,7 +143,7 @@ public final class CourseResults {
 
     /** Measures all exams anew. */
     public void measureAgain() {
-        stop();
+        leave();
         become(known.get().with(new Status.Measuring(0, "starting")));
         begin(
                 "measuring",
@@ -184,8 +184,16 @@ public final class CourseResults {
                 });
     }
 
-    /** Stops what is going on; earlier numbers stay. */
+    /** Stops what is going on; earlier numbers stay, and what comes too late is not taken. */
     public void stop() {
+        leave();
+        if (known.get().isMeasuring()) {
+            become(known.get().with(new Status.Stopped()));
+        }
+    }
+
+    private void leave() {
+        begun++;
         listening.unsubscribe();
         listening = Subscription.EMPTY;
         if (running != null) {

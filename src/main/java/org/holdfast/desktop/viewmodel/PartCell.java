@@ -45,7 +45,14 @@ public record PartCell(PartState state, String words, OptionalDouble share, Stri
         }
         return fraction.isPresent()
                 ? new PartCell(PartState.NO_FINDING, Words.percent(fraction.getAsDouble()), fraction, causes)
-                : without(PartState.NOT_ASSESSABLE, "not assessable", causes);
+                : without(
+                        PartState.NOT_ASSESSABLE,
+                        "not assessable",
+                        causes.isEmpty() ? unstated(measured.get()) : causes);
+    }
+
+    private static String unstated(InterfaceExam part) {
+        return part.contact().map(contact -> contact.fraction().why()).orElse("");
     }
 
     /** Part, exam and state as read aloud. */
