@@ -106,6 +106,7 @@ final class WindowFrames {
             stage.close();
             return null;
         });
+        remove(folder);
         return reached;
     }
 
@@ -263,7 +264,16 @@ final class WindowFrames {
         } else {
             Files.copy(from, to);
         }
-        to.toFile().deleteOnExit();
+    }
+
+    private static void remove(Path folder) throws IOException {
+        List<Path> deepestFirst;
+        try (Stream<Path> all = Files.walk(folder)) {
+            deepestFirst = all.sorted(java.util.Comparator.reverseOrder()).toList();
+        }
+        for (Path each : deepestFirst) {
+            Files.delete(each);
+        }
     }
 
     private static <T> T fx(Callable<T> work) throws Exception {

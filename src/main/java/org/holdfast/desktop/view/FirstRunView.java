@@ -17,6 +17,7 @@ import javafx.scene.layout.VBox;
 import javafx.util.Subscription;
 import org.holdfast.desktop.state.Act;
 import org.holdfast.desktop.state.Bindings;
+import org.holdfast.desktop.state.ShownPath;
 import org.holdfast.desktop.viewmodel.FirstRunViewModel;
 import org.holdfast.desktop.viewmodel.FirstRunViewModel.Status;
 
@@ -132,9 +133,9 @@ public final class FirstRunView extends HBox {
         }
         String subject = "One invented subject with five simulated CT exams, ";
         String made = model.earlier()
-                .map(folder -> subject + "made on this computer earlier, in " + folder + ".")
-                .orElse(subject + "made on this computer in about half a minute, 340\u2009MB, in " + model.place()
-                        + ".");
+                .map(folder -> subject + "made on this computer earlier, in " + ShownPath.of(folder) + ".")
+                .orElse(subject + "made on this computer in about half a minute, 340\u2009MB, in "
+                        + ShownPath.of(model.place()) + ".");
         Label truth = words(made + " No patient's images are in it.", "small-text");
         truth.getStyleClass().add("faint");
         return truth;

@@ -15,6 +15,7 @@ import org.holdfast.desktop.state.Act;
 import org.holdfast.desktop.state.Act.Area;
 import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.state.MouseAct;
+import org.holdfast.desktop.state.ShownPath;
 
 /** All keys, by where they count, and what the mouse does. */
 public final class KeyPage {
@@ -46,7 +47,7 @@ public final class KeyPage {
         mouse.addRow(
                 MouseAct.values().length, new KeyCap("click"), words("choose the exam; in the matrix part and exam"));
         columns.getChildren().add(section("Mouse on a cut", mouse));
-        Label own = words("Keys and gestures of your own: " + place
+        Label own = words("Keys and gestures of your own: " + ShownPath.of(place)
                 + ", such as {\"keys\": {\"LINK\": [\"Ctrl+L\"]}, \"mouse\": {\"PAN\": \"Ctrl+drag\"}}. Names of acts: "
                 + names());
         own.getStyleClass().add("own-keys");

@@ -1,0 +1,20 @@
+package org.holdfast.desktop.state;
+
+import java.nio.file.Path;
+
+/** A path as a person knows it: below their home it begins with a tilde, so that pictures of the screen name nobody. */
+public final class ShownPath {
+
+    private ShownPath() {}
+
+    /** The path in words. */
+    public static String of(Path path) {
+        return of(path, Path.of(System.getProperty("user.home")));
+    }
+
+    static String of(Path path, Path home) {
+        return path.startsWith(home)
+                ? Path.of("~").resolve(home.relativize(path)).toString()
+                : path.toString();
+    }
+}
