@@ -53,7 +53,7 @@ final class DemoCourseCommand implements Callable<Integer> {
                     "There is no display; where there is one, \"holdfast open " + folder + "\" opens the window.");
             return ExitCode.DONE;
         }
-        terminal.flush();
+        terminal.finish();
         return window.open(Optional.of(folder));
     }
 }

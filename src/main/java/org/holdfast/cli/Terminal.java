@@ -65,12 +65,7 @@ public final class Terminal {
         return progress;
     }
 
-    /** Writes out what was said so far, caution included, before something that takes long. */
-    void flush() {
-        finish();
-    }
-
-    /** Ends a command: the caution after a result in words, and all of it written out. */
+    /** Ends a command, or its words before something that takes long: the caution after a result in words, and all of it written out. */
     void finish() {
         progress.finishLine();
         if (saidWords) {

@@ -5,6 +5,8 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Polyline;
+import org.holdfast.construct.CutAxes;
+import org.holdfast.desktop.state.Orientation;
 import org.holdfast.desktop.state.ScaleBar;
 
 /**
@@ -31,7 +33,17 @@ final class CutFurniture extends Pane {
      * @param top at the upper edge
      * @param bottom at the lower edge
      */
-    record Letters(String left, String right, String top, String bottom) {}
+    record Letters(String left, String right, String top, String bottom) {
+
+        /** All four of a picture that lies so. */
+        static Letters of(CutAxes axes) {
+            return new Letters(
+                    Orientation.letters(axes.right().times(-1)),
+                    Orientation.letters(axes.right()),
+                    Orientation.letters(axes.down().times(-1)),
+                    Orientation.letters(axes.down()));
+        }
+    }
 
     /**
      * What is shown.

@@ -8,7 +8,6 @@ import org.holdfast.desktop.render.ImageSurface;
 import org.holdfast.desktop.render.PixelSize;
 import org.holdfast.desktop.state.CutLook;
 import org.holdfast.desktop.state.CutRow;
-import org.holdfast.desktop.state.Orientation;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.view.CutFurniture.Furniture;
 import org.holdfast.desktop.view.CutFurniture.Letters;
@@ -30,7 +29,7 @@ final class CutPane extends StackPane {
     private final int cell;
     private final ImageSurface surface = new ImageSurface();
     private final CutFurniture furniture = new CutFurniture();
-    private final CutGestures gestures;
+    private final PictureMouse mouse;
     private final ImageNotice notice;
     private final MarkLayer marks;
 
@@ -48,7 +47,7 @@ final class CutPane extends StackPane {
         this.row = row;
         this.exam = exam;
         this.cell = cell;
-        this.gestures = new CutGestures(review, surface, row, exam);
+        this.mouse = new PictureMouse(review.bindings(), surface, new CutGestures(review, surface, row, exam));
         this.notice = new ImageNotice(review.columns(), exam);
         getStyleClass().add("image-well");
         this.marks = new MarkLayer(new ReviewMarks(review, row, exam), tools);
@@ -56,10 +55,13 @@ final class CutPane extends StackPane {
         setMinSize(0, 0);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         surface.pixelSizeProperty().subscribe(size -> draw());
-        setOnMousePressed(gestures::pressed);
-        setOnMouseDragged(gestures::dragged);
-        setOnMouseReleased(gestures::released);
-        setOnScroll(gestures::scrolled);
+        setOnMousePressed(event -> {
+            review.pick(review.stateProperty().get().partId(), exam);
+            mouse.pressed(event);
+        });
+        setOnMouseDragged(mouse::dragged);
+        setOnMouseReleased(mouse::released);
+        setOnScroll(mouse::scrolled);
     }
 
     CutRow row() {
@@ -103,7 +105,7 @@ final class CutPane extends StackPane {
 
     /** Magnifies at the middle of the picture. */
     void zoom(double factor) {
-        gestures.zoom(factor, getWidth() / 2, getHeight() / 2);
+        mouse.zoom(factor, getWidth() / 2, getHeight() / 2);
     }
 
     /** Lets go of what the queue keeps for this pane. */
@@ -115,15 +117,10 @@ final class CutPane extends StackPane {
     private void furnish(CutGeometry geometry) {
         double scale = surface.outputScale();
         String label = review.exams().get(exam).label();
-        Letters letters = new Letters(
-                Orientation.letters(geometry.axes().right().times(-1)),
-                Orientation.letters(geometry.axes().right()),
-                Orientation.letters(geometry.axes().down().times(-1)),
-                Orientation.letters(geometry.axes().down()));
         furniture.show(new Furniture(
                 label,
                 "",
-                letters,
+                Letters.of(geometry.axes()),
                 geometry.mmPerPixel() * scale,
                 CutTicks.within(geometry.crossingX(), geometry.width(), scale),
                 CutTicks.within(geometry.crossingY(), geometry.height(), scale)));

@@ -1,17 +1,14 @@
 package org.holdfast.desktop.view;
 
 import java.util.Optional;
-import java.util.OptionalDouble;
 import javafx.scene.AccessibleRole;
 import javafx.scene.layout.StackPane;
 import javafx.util.Subscription;
-import org.holdfast.construct.CutAxes;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.render.CutRequest;
 import org.holdfast.desktop.render.ImageSurface;
 import org.holdfast.desktop.render.PixelSize;
 import org.holdfast.desktop.state.ExamPane;
-import org.holdfast.desktop.state.Orientation;
 import org.holdfast.desktop.viewmodel.CutGeometry;
 import org.holdfast.desktop.viewmodel.ExamPaneWords;
 import org.holdfast.desktop.viewmodel.WholeExamViewModel;
@@ -25,7 +22,7 @@ final class ExamPaneView extends StackPane {
     private final int cell;
     private final ImageSurface surface = new ImageSurface();
     private final CutFurniture furniture = new CutFurniture();
-    private final ExamPaneGestures gestures;
+    private final PictureMouse mouse;
     private final Subscription listening;
     private Optional<CutRequest> asked = Optional.empty();
 
@@ -40,7 +37,7 @@ final class ExamPaneView extends StackPane {
         this.pane = pane;
         this.queue = queue;
         this.cell = cell;
-        this.gestures = new ExamPaneGestures(exam, pane, surface);
+        this.mouse = new PictureMouse(exam.bindings(), surface, new ExamPaneGestures(exam, pane, surface));
         getStyleClass().addAll("image-well", "exam-pane");
         getChildren().addAll(surface, furniture);
         setMinSize(0, 0);
@@ -48,11 +45,11 @@ final class ExamPaneView extends StackPane {
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setOnMousePressed(event -> {
             requestFocus();
-            gestures.pressed(event);
+            mouse.pressed(event);
         });
-        setOnMouseDragged(gestures::dragged);
-        setOnMouseReleased(gestures::released);
-        setOnScroll(gestures::scrolled);
+        setOnMouseDragged(mouse::dragged);
+        setOnMouseReleased(mouse::released);
+        setOnScroll(mouse::scrolled);
         listening = Subscription.combine(
                 exam.lookProperty().subscribe(look -> draw()),
                 exam.loadProperty().subscribe(load -> draw()),
@@ -79,37 +76,27 @@ final class ExamPaneView extends StackPane {
 
     private void furnish(CutGeometry geometry) {
         double scale = surface.outputScale();
-        CutAxes axes = geometry.axes();
         String position = ExamPaneWords.position(pane, exam.planes().orElseThrow(), exam.look());
         String window = ExamPaneWords.window(exam.look().window());
         furniture.show(new CutFurniture.Furniture(
                 exam.examLabel() + " \u00B7 " + pane.title(),
                 position + " \u00B7 " + window,
-                new CutFurniture.Letters(
-                        Orientation.letters(axes.right().times(-1)),
-                        Orientation.letters(axes.right()),
-                        Orientation.letters(axes.down().times(-1)),
-                        Orientation.letters(axes.down())),
+                CutFurniture.Letters.of(geometry.axes()),
                 geometry.mmPerPixel() * scale,
-                within(geometry.crossingX(), geometry.width(), scale),
-                within(geometry.crossingY(), geometry.height(), scale)));
+                CutTicks.within(geometry.crossingX(), geometry.width(), scale),
+                CutTicks.within(geometry.crossingY(), geometry.height(), scale)));
         furniture.setVisible(true);
         setAccessibleText(pane.title() + ", " + exam.examLabel() + ", " + position + ", window " + window);
-    }
-
-    /** A place in device pixels as logical ones; empty outside the picture. */
-    private static OptionalDouble within(double at, int size, double scale) {
-        return at >= 0 && at <= size ? OptionalDouble.of(at / scale) : OptionalDouble.empty();
     }
 
     /** Magnifies at the crossing, or in the middle where the crossing lies outside the picture. */
     void zoom(double factor) {
         exam.geometry(pane, surface.pixelSize()).ifPresent(at -> {
             double scale = surface.outputScale();
-            gestures.zoom(
+            mouse.zoom(
                     factor,
-                    within(at.crossingX(), at.width(), scale).orElse(surface.getWidth() / 2),
-                    within(at.crossingY(), at.height(), scale).orElse(surface.getHeight() / 2));
+                    CutTicks.within(at.crossingX(), at.width(), scale).orElse(surface.getWidth() / 2),
+                    CutTicks.within(at.crossingY(), at.height(), scale).orElse(surface.getHeight() / 2));
         });
     }
 

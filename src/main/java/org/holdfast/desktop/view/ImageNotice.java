@@ -7,8 +7,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.Tooltip;
-import javafx.scene.input.Clipboard;
-import javafx.scene.input.ClipboardContent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.holdfast.desktop.state.PartState;
@@ -48,10 +46,9 @@ final class ImageNotice extends VBox {
         } else if (images instanceof Images.Failed failed) {
             words.setText(failed.reason());
             words.setTooltip(new Tooltip(failed.reason()));
-            become(
-                    new HBox(6, new StateMark(PartState.FAULT, MARK), title),
-                    words,
-                    new HBox(6, again, copy(failed.reason())));
+            CopyButton copy = new CopyButton(failed.reason());
+            copy.getStyleClass().add("on-image");
+            become(new HBox(6, new StateMark(PartState.FAULT, MARK), title), words, new HBox(6, again, copy));
         } else if (images instanceof Images.Stopped) {
             words.setText("reading was stopped");
             become(words, again);
@@ -61,17 +58,6 @@ final class ImageNotice extends VBox {
         } else {
             setVisible(false);
         }
-    }
-
-    private static Button copy(String details) {
-        Button copy = new Button("Copy details");
-        copy.getStyleClass().add("on-image");
-        copy.setOnAction(event -> {
-            ClipboardContent content = new ClipboardContent();
-            content.putString(details);
-            Clipboard.getSystemClipboard().setContent(content);
-        });
-        return copy;
     }
 
     private void become(Node... nodes) {

@@ -5,8 +5,6 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.input.Clipboard;
-import javafx.scene.input.ClipboardContent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -22,12 +20,7 @@ final class Notice {
 
     /** What failed, why, and what still works; the details can be copied. */
     static Node error(String what, String details, String stillWorks, Optional<Button> act) {
-        Button copy = new Button("Copy details");
-        copy.setOnAction(event -> {
-            ClipboardContent content = new ClipboardContent();
-            content.putString(what + "\n" + details);
-            Clipboard.getSystemClipboard().setContent(content);
-        });
+        Button copy = new CopyButton(what + "\n" + details);
         HBox buttons = new HBox(8);
         act.ifPresent(button -> buttons.getChildren().add(button));
         buttons.getChildren().add(copy);

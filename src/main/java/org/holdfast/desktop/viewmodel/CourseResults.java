@@ -14,6 +14,7 @@ import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.Staleness;
 import org.holdfast.app.StoredCourse;
 import org.holdfast.app.SubjectCourse;
+import org.holdfast.app.UseCaseException;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Work;
 import org.holdfast.measure.InterfaceExam;
@@ -130,15 +131,7 @@ public final class CourseResults {
                 "reading earlier results",
                 progress -> StoredCourse.read(subject.folder().folder()),
                 this::read,
-                this::notRead);
-    }
-
-    private void notRead(Throwable failure) {
-        become(known.get()
-                .with(
-                        failure instanceof CancellationException
-                                ? new Status.Stopped()
-                                : new Status.Failed("Earlier results cannot be read: " + FailureText.of(failure))));
+                failure -> failed("Earlier results cannot be read: ", failure));
     }
 
     /** Measures all exams anew. */
@@ -150,7 +143,7 @@ public final class CourseResults {
                 progress -> SubjectCourse.measure(subject.folder().folder(), subject.settings(), progress)
                         .report(),
                 this::measured,
-                this::failed);
+                failure -> failed("", failure));
         if (!running.isDone()) {
             Running now = running;
             listening = now.fractionProperty()
@@ -216,8 +209,7 @@ public final class CourseResults {
                 });
     }
 
-    private Map<Place, String> staleIn(ContactReport stored, Progress progress)
-            throws org.holdfast.app.UseCaseException {
+    private Map<Place, String> staleIn(ContactReport stored, Progress progress) throws UseCaseException {
         Staleness staleness = Staleness.of(stored, subject, volumes, progress);
         Map<Place, String> found = new HashMap<>();
         stored.exams().forEach(exam -> exam.parts().forEach(part -> staleness
@@ -231,13 +223,13 @@ public final class CourseResults {
         become(new Known(Optional.of(report), Map.of(), new Status.Idle()));
     }
 
-    private void failed(Throwable failure) {
+    private void failed(String what, Throwable failure) {
         listening.unsubscribe();
         become(known.get()
                 .with(
                         failure instanceof CancellationException
                                 ? new Status.Stopped()
-                                : new Status.Failed(FailureText.of(failure))));
+                                : new Status.Failed(what + FailureText.of(failure))));
     }
 
     private void become(Known next) {

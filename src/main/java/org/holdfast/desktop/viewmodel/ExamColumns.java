@@ -1,10 +1,8 @@
 package org.holdfast.desktop.viewmodel;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import javafx.util.Subscription;
@@ -27,10 +25,10 @@ public final class ExamColumns {
     private final BackgroundRunner runner;
     private final List<ExamColumn> columns = new ArrayList<>();
     private final Set<Integer> wanted = new HashSet<>();
-    private final Map<Integer, Subscription> listening = new HashMap<>();
     private int chosen;
     private int reading = NOTHING;
     private Running running;
+    private Subscription listening = Subscription.EMPTY;
     private boolean closed;
 
     private static final int NOTHING = -1;
@@ -97,7 +95,7 @@ public final class ExamColumns {
         if (running != null) {
             running.cancel();
         }
-        listening.values().forEach(Subscription::unsubscribe);
+        listening.unsubscribe();
         volumes.close();
     }
 
@@ -130,12 +128,12 @@ public final class ExamColumns {
                 failure -> failed(next, failure));
         if (!running.isDone()) {
             Running now = running;
-            listening.put(next, now.fractionProperty().subscribe(fraction -> {
+            listening = now.fractionProperty().subscribe(fraction -> {
                 if (reading == next && column.imagesProperty().get() instanceof Images.Loading) {
                     column.become(new Images.Loading(
                             fraction.doubleValue(), now.activityProperty().get()));
                 }
-            }));
+            });
         }
     }
 
@@ -164,7 +162,7 @@ public final class ExamColumns {
     }
 
     private void finished(int exam, Read read) {
-        done(exam);
+        done();
         columns.get(exam).know(read.facts());
         columns.get(exam).become(new Images.Loaded(read.volume()));
         letGo();
@@ -172,7 +170,7 @@ public final class ExamColumns {
     }
 
     private void failed(int exam, Throwable failure) {
-        done(exam);
+        done();
         boolean stopped = failure instanceof CancellationException;
         if (!(stopped && columns.get(exam).imagesProperty().get() instanceof Images.Absent)) {
             columns.get(exam).become(stopped ? new Images.Stopped() : new Images.Failed(FailureText.of(failure)));
@@ -180,11 +178,8 @@ public final class ExamColumns {
         readNext();
     }
 
-    private void done(int exam) {
+    private void done() {
         reading = NOTHING;
-        Subscription subscription = listening.remove(exam);
-        if (subscription != null) {
-            subscription.unsubscribe();
-        }
+        listening.unsubscribe();
     }
 }
