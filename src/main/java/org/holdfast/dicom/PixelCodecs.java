@@ -6,7 +6,7 @@ import java.util.Optional;
 /** The codecs that this version has; a further one is a line here. */
 final class PixelCodecs {
 
-    private static final List<PixelCodec> ALL = List.of(new UncompressedCodec());
+    private static final List<PixelCodec> ALL = List.of(new UncompressedCodec(), new EncapsulatedCodec());
 
     private PixelCodecs() {}
 

@@ -3,6 +3,7 @@ package org.holdfast.dicom;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.channels.FileChannel;
 import java.util.OptionalInt;
 import org.holdfast.finding.FileFailure;
 
@@ -14,9 +15,22 @@ public final class PixelReader {
 
     private final Scratch scratch = new Scratch();
 
-    /** Memory outside the Java heap that grows as needed: the system reads into it without another copy. */
+    /** What is kept from frame to frame. */
     static final class Scratch {
+        /** Memory outside the Java heap that grows as needed: the system reads into it without another copy. */
         private ByteBuffer buffer = ByteBuffer.allocateDirect(0);
+
+        private PixelSource indexed;
+        private EncapsulatedFrames frames;
+
+        /** Where the frames of a source lie; found once for frames of one source that are read in a row. */
+        EncapsulatedFrames frames(PixelSource source, FileChannel channel) throws IOException, DicomReadException {
+            if (indexed != source) {
+                frames = EncapsulatedFrames.of(source, channel);
+                indexed = source;
+            }
+            return frames;
+        }
 
         ByteBuffer ofSize(int bytes) {
             if (buffer.capacity() < bytes) {

@@ -21,6 +21,9 @@ public record PixelSource(
     /** Largest frame that is read at once: 16384 × 8192 grey values. */
     static final long MOST_FRAME_VALUES = 1L << 27;
 
+    /** Longest compressed frame that is read, bytes. */
+    static final long MOST_FRAME_BYTES = 1L << 30;
+
     public PixelSource {
         Objects.requireNonNull(path, "path");
         Objects.requireNonNull(transferSyntax, "transferSyntax");

@@ -25,6 +25,9 @@ public record TransferSyntax(
     public static final TransferSyntax EXPLICIT_BIG_ENDIAN =
             new TransferSyntax("1.2.840.10008.1.2.2", "Explicit VR Big Endian", true, true, false, false);
 
+    /** UID of RLE Lossless. */
+    static final String RLE_LOSSLESS = "1.2.840.10008.1.2.5";
+
     private static final List<TransferSyntax> KNOWN = List.of(
             IMPLICIT_LITTLE_ENDIAN,
             EXPLICIT_LITTLE_ENDIAN,

@@ -1,0 +1,35 @@
+package org.holdfast.dicom;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.file.StandardOpenOption;
+import java.util.OptionalInt;
+
+/** Pixels in fragments (PS3.5, section A.4): finds a frame's bytes and has them decoded by its syntax's decoder. */
+final class EncapsulatedCodec implements PixelCodec {
+
+    @Override
+    public boolean reads(PixelSource source) {
+        return source.transferSyntax().encapsulated()
+                && source.location().tag() == Tag.PIXEL_DATA
+                && source.layout().bitsAllocated() <= 16
+                && FrameDecoders.of(source.transferSyntax()).isPresent();
+    }
+
+    @Override
+    public int read(PixelSource source, int frameIndex, short[] words, PixelReader.Scratch scratch)
+            throws IOException, DicomReadException {
+        FrameDecoder decoder = FrameDecoders.of(source.transferSyntax()).orElseThrow();
+        try (FileChannel channel = FileChannel.open(source.path(), StandardOpenOption.READ)) {
+            EncapsulatedFrames frames = scratch.frames(source, channel);
+            byte[] frame = frames.read(channel, frameIndex);
+            try {
+                return decoder.decode(frame, source.layout(), words);
+            } catch (CorruptFrameException e) {
+                long at = frames.offsetOf(frameIndex) + Math.max(0, e.offset());
+                String got = frames.isCutShort() ? e.got() + " (the file ends before its pixel data does)" : e.got();
+                throw new DicomReadException(source.path(), at, OptionalInt.of(Tag.PIXEL_DATA), e.expected(), got, e);
+            }
+        }
+    }
+}
