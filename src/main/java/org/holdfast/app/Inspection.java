@@ -175,7 +175,7 @@ public final class Inspection {
                 stored == null ? null : stored.max(),
                 stored == null ? null : stored.mean(),
                 why.orElse(null),
-                header.lossy(),
+                header.lossy().isPresent(),
                 scaleEntry(header.scale()));
     }
 

@@ -305,6 +305,12 @@ public final class DataSet {
             return add(Element.ofBytes(tag, Vr.OW, b.array()));
         }
 
+        /** Takes over all elements of another data set, over those that are here. */
+        public Builder addAll(DataSet other) {
+            elements.putAll(other.elements);
+            return this;
+        }
+
         /** Leaves an element out. */
         public Builder remove(int tag) {
             elements.remove(tag);

@@ -41,6 +41,9 @@ public final class Tag {
     public static final int CODE_VALUE = 0x00080100;
     public static final int CODING_SCHEME_DESIGNATOR = 0x00080102;
     public static final int CODE_MEANING = 0x00080104;
+    public static final int TIMEZONE_OFFSET_FROM_UTC = 0x00080201;
+    public static final int FRAME_TYPE = 0x00089007;
+    public static final int PIXEL_PRESENTATION = 0x00089205;
     public static final int STATION_NAME = 0x00081010;
     public static final int STUDY_DESCRIPTION = 0x00081030;
     public static final int SERIES_DESCRIPTION = 0x0008103E;
@@ -85,6 +88,7 @@ public final class Tag {
     public static final int NOMINAL_SCANNED_PIXEL_SPACING = 0x00182010;
     public static final int PATIENT_POSITION = 0x00185100;
     public static final int DETECTOR_TYPE = 0x00187004;
+    public static final int FRAME_ACQUISITION_DATE_TIME = 0x00189074;
     public static final int ACQUISITION_TYPE = 0x00189302;
     public static final int RECONSTRUCTION_ALGORITHM = 0x00189315;
     public static final int CT_ADDITIONAL_X_RAY_SOURCE_SEQUENCE = 0x00189360;
@@ -105,6 +109,12 @@ public final class Tag {
     public static final int SLICE_LOCATION = 0x00201041;
     public static final int IMAGE_COMMENTS = 0x00204000;
     public static final int TEMPORAL_POSITION_INDEX = 0x00209128;
+    public static final int TEMPORAL_POSITION_IDENTIFIER = 0x00200100;
+    public static final int STACK_ID = 0x00209056;
+    public static final int IN_STACK_POSITION_NUMBER = 0x00209057;
+    public static final int DIMENSION_INDEX_VALUES = 0x00209157;
+    public static final int DIMENSION_INDEX_POINTER = 0x00209165;
+    public static final int DIMENSION_INDEX_SEQUENCE = 0x00209222;
     public static final int PLANE_POSITION_SEQUENCE = 0x00209113;
     public static final int PLANE_ORIENTATION_SEQUENCE = 0x00209116;
     public static final int FRAME_CONTENT_SEQUENCE = 0x00209111;
@@ -135,6 +145,8 @@ public final class Tag {
     public static final int RESCALE_TYPE = 0x00281054;
     public static final int PIXEL_VALUE_TRANSFORMATION_SEQUENCE = 0x00289145;
     public static final int PIXEL_MEASURES_SEQUENCE = 0x00289110;
+    public static final int LOSSY_IMAGE_COMPRESSION_RATIO = 0x00282112;
+    public static final int LOSSY_IMAGE_COMPRESSION_METHOD = 0x00282114;
     public static final int LOSSY_IMAGE_COMPRESSION = 0x00282110;
     public static final int MODALITY_LUT_SEQUENCE = 0x00283000;
     public static final int LUT_DESCRIPTOR = 0x00283002;

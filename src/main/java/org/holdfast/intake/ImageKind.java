@@ -34,14 +34,6 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     private static final Set<String> SCREEN_TYPES =
             Set.of("DOSE", "DOSE_INFO", "DOSE INFO", "SCREEN SAVE", "SCREEN_SAVE", "SCREENSAVE", "SCREENSHOT");
 
-    private static final Set<String> ENHANCED_CLASSES = Set.of(
-            "1.2.840.10008.5.1.4.1.1.2.1",
-            "1.2.840.10008.5.1.4.1.1.2.2",
-            "1.2.840.10008.5.1.4.1.1.4.1",
-            "1.2.840.10008.5.1.4.1.1.4.4",
-            "1.2.840.10008.5.1.4.1.1.128.1",
-            "1.2.840.10008.5.1.4.1.1.130");
-
     private static final String SECONDARY_CAPTURE = "1.2.840.10008.5.1.4.1.1.7";
 
     static ImageKind of(ImageHeader header) {
@@ -83,29 +75,26 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
                     "a derived rendering (" + String.join("\\", identity.imageType())
                             + ") shows no slice; neither HU nor mm hold in it");
         }
-        if (layout.frames() > 1 || isEnhanced(identity)) {
+        if (layout.frames() != header.frames().size()) {
             return image(
                     header,
-                    "MULTI_FRAME_NOT_READ",
-                    "a multi-frame object of " + layout.frames()
-                            + " frames is listed, its slices are not read by this version");
+                    "FRAMES_NOT_DESCRIBED",
+                    header.isDescribedByFrame()
+                            ? layout.frames() + " frames, of which "
+                                    + header.frames().size() + " are described"
+                            : layout.frames() + " frames without functional groups that would place them");
         }
         if (!CROSS_SECTIONAL.contains(identity.modality())) {
             return image(
                     header, "NOT_CROSS_SECTIONAL", "modality " + identity.modality() + " makes no stack of slices");
         }
-        return header.plane().isPresent()
+        return header.frames().stream().anyMatch(frame -> frame.plane().isPresent())
                 ? new ImageKind(SeriesKind.VOLUME, Optional.empty())
                 : image(
                         header,
                         "NO_GEOMETRY",
                         "position, orientation (orthonormal within 1e-3) or pixel spacing is missing: not placed in the"
                                 + " patient");
-    }
-
-    /** Enhanced and legacy-converted multi-frame CT, MR and PET keep their geometry in functional groups. */
-    private static boolean isEnhanced(Identity identity) {
-        return ENHANCED_CLASSES.contains(identity.sopClassUid());
     }
 
     /** Whether it is a localizer or rendering: it has a place in the patient, but its pixels show no slice. */

@@ -140,7 +140,7 @@ class AcquisitionFactsTest {
 
     private static Acquisition facts(java.util.function.UnaryOperator<DataSet.Builder> change) {
         DataSet d = change.apply(DataSet.builder().string(Tag.MODALITY, "CT")).build();
-        return AcquisitionFacts.of(d, Identity.of(d), ScanDate.of(d));
+        return AcquisitionFacts.of(d, Identity.of(d), ScanDate.of(d), Optional.empty());
     }
 
     @Test

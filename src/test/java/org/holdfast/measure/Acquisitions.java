@@ -29,6 +29,7 @@ final class Acquisitions {
                 "",
                 "",
                 "",
-                coneBeam);
+                coneBeam,
+                Optional.empty());
     }
 }

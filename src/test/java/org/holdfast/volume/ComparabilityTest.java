@@ -32,6 +32,7 @@ class ComparabilityTest {
         private String scanner = "Invented One";
         private String posture = "HFS";
         private Known coneBeam = Known.NO;
+        private Optional<LossyCompression> lossy = Optional.empty();
         private double spacing = 0.45;
         private double pitch = 0.6;
         private OptionalDouble noise = OptionalDouble.of(25);
@@ -50,7 +51,8 @@ class ComparabilityTest {
                     detector,
                     scanner,
                     posture,
-                    coneBeam);
+                    coneBeam,
+                    lossy);
             VolumeGrid grid = new VolumeGrid(
                     4,
                     4,

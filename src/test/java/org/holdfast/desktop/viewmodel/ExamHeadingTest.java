@@ -36,7 +36,8 @@ class ExamHeadingTest {
                 "",
                 "",
                 "",
-                Known.NO);
+                Known.NO,
+                Optional.empty());
     }
 
     private static ExamFacts facts(Acquisition acquisition, boolean isReference, OptionalInt days) {
