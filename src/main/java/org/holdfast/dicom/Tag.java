@@ -70,6 +70,8 @@ public final class Tag {
     public static final int KVP = 0x00180060;
     public static final int SPACING_BETWEEN_SLICES = 0x00180088;
     public static final int DATA_COLLECTION_DIAMETER = 0x00180090;
+    public static final int SECONDARY_CAPTURE_DEVICE_MANUFACTURER = 0x00181016;
+    public static final int SECONDARY_CAPTURE_DEVICE_SOFTWARE_VERSIONS = 0x00181019;
     public static final int PROTOCOL_NAME = 0x00181030;
     public static final int SOFTWARE_VERSIONS = 0x00181020;
     public static final int RECONSTRUCTION_DIAMETER = 0x00181100;
@@ -101,6 +103,7 @@ public final class Tag {
     public static final int SERIES_NUMBER = 0x00200011;
     public static final int ACQUISITION_NUMBER = 0x00200012;
     public static final int INSTANCE_NUMBER = 0x00200013;
+    public static final int LATERALITY = 0x00200060;
     public static final int PATIENT_ORIENTATION = 0x00200020;
     public static final int IMAGE_POSITION_PATIENT = 0x00200032;
     public static final int IMAGE_ORIENTATION_PATIENT = 0x00200037;
