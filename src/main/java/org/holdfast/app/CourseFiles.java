@@ -199,7 +199,7 @@ public final class CourseFiles {
         return new Course(
                 "Interface contact, " + report.construct().id(),
                 "apparent contact by threshold; fraction of the assessable face, bars from all hidden open to all hidden"
-                        + " contact" + leftOut(),
+                        + " contact" + leftOut() + lossy(),
                 exams,
                 lines,
                 Caution.TEXT);
@@ -211,6 +211,14 @@ public final class CourseFiles {
                 .map(ExamResult::label)
                 .toList();
         return undated.isEmpty() ? "" : "; undated and left out: " + String.join(", ", undated);
+    }
+
+    private String lossy() {
+        List<String> lossy = report.exams().stream()
+                .filter(ExamResult::isLossy)
+                .map(ExamResult::label)
+                .toList();
+        return lossy.isEmpty() ? "" : "; images compressed with loss: " + String.join(", ", lossy);
     }
 
     private static OptionalInt lastComparable(List<ExamResult> dated, int exam) {

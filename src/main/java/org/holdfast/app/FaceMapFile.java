@@ -39,6 +39,7 @@ final class FaceMapFile {
                         100 * contact.fraction().value().getAsDouble(),
                         contact.smallestVisibleGapMm().value().orElse(Double.NaN))
                 : exam.label() + ": fraction not stated";
+        result += exam.isLossy() ? ", images compressed with loss" : "";
         Face face = new Face(
                 part.face().label(),
                 result,
