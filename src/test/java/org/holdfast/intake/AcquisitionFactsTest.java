@@ -119,7 +119,7 @@ class AcquisitionFactsTest {
 
     @Test
     void rowSpacingComesFirst() {
-        PixelScale scale = PixelScale.of(
+        org.holdfast.volume.PixelScale scale = PixelSizes.of(
                 DataSet.builder().decimals(Tag.PIXEL_SPACING, 1.2, 1.2012).build(), true);
         // Source: DICOM PS3.3, 10.7.1.3: the first value of PixelSpacing is the distance between rows
         assertEquals(1.2, scale.rowMm());
@@ -127,8 +127,8 @@ class AcquisitionFactsTest {
     }
 
     private static void assertScale(String kind, double rowMm, DataSet.Builder b) {
-        PixelScale scale = PixelScale.of(b.build(), false);
-        assertEquals(PixelScale.Kind.valueOf(kind), scale.kind());
+        org.holdfast.volume.PixelScale scale = PixelSizes.of(b.build(), false);
+        assertEquals(org.holdfast.volume.PixelScale.Kind.valueOf(kind), scale.kind());
         // Rounding of one division.
         assertEquals(rowMm, scale.rowMm(), 1e-15);
     }
