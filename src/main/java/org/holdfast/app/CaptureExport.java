@@ -82,7 +82,9 @@ public final class CaptureExport {
             if (report.exam(exam.label()).isEmpty()) {
                 continue;
             }
-            OpenedExam opened = OpenedExam.open(exam.argument(), subject.construct(), progress);
+            if (!(Opened.open(exam.argument(), subject.construct(), progress) instanceof OpenedExam opened)) {
+                continue;
+            }
             Path image = opened.stack().slices().get(0).path();
             try {
                 studies.put(exam.label(), DicomReader.read(image).dataSet());

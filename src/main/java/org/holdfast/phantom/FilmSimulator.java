@@ -28,6 +28,9 @@ final class FilmSimulator {
     /** Line integral at the largest stored value: what lets one photon in 200,000 through. */
     private static final double LARGEST_INTEGRAL = 12;
 
+    /** Line integral over which bone and screws show; the thickest metal may be white. */
+    private static final double WINDOW_INTEGRAL = 1.6;
+
     private static final double LOW_SHARE = 0.02;
     private static final double HIGH_SHARE = 0.997;
 
@@ -69,13 +72,14 @@ final class FilmSimulator {
         });
         short[] sorted = stored.clone();
         Arrays.sort(sorted);
+        int lowest = sorted[(int) (LOW_SHARE * sorted.length)];
         return new Film(
                 columns,
                 rows,
                 settings.pixelMm(),
                 stored,
-                sorted[(int) (LOW_SHARE * sorted.length)],
-                sorted[(int) (HIGH_SHARE * sorted.length)]);
+                lowest,
+                Math.min(sorted[(int) (HIGH_SHARE * sorted.length)], lowest + stored(WINDOW_INTEGRAL)));
     }
 
     private static UniformRandomProvider random(FilmSettings settings, int row) {
