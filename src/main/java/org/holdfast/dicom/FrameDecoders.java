@@ -6,7 +6,8 @@ import java.util.Optional;
 /** Which decoder reads which transfer syntax. */
 final class FrameDecoders {
 
-    private static final Map<String, FrameDecoder> BY_UID = Map.ofEntries();
+    private static final Map<String, FrameDecoder> BY_UID =
+            Map.ofEntries(Map.entry(TransferSyntax.RLE_LOSSLESS, new RleDecoder()));
 
     private FrameDecoders() {}
 
