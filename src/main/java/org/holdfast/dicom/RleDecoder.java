@@ -2,7 +2,6 @@ package org.holdfast.dicom;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.util.Arrays;
 
 /**
  * RLE Lossless (PS3.5, annex G): each byte of a sample has a segment of its own, the most significant first, and each
@@ -26,24 +25,19 @@ final class RleDecoder implements FrameDecoder {
         }
         int bytesPerSample = layout.bitsAllocated() / 8;
         int[] bounds = bounds(frame, layout.samples() * bytesPerSample);
-        int rowBytes = layout.columns();
-        byte[] plane = new byte[Math.multiplyExact(layout.rows(), rowBytes)];
-        int wholeRows = layout.rows();
+        int samples = layout.samples();
+        int pixels = Math.multiplyExact(layout.rows(), layout.columns());
         for (int segment = 0; segment + 1 < bounds.length; segment++) {
-            int unpacked = unpack(frame, bounds[segment], bounds[segment + 1], plane);
-            wholeRows = Math.min(wholeRows, unpacked / rowBytes);
-            int first = segment / bytesPerSample;
-            if (segment % bytesPerSample == 0) {
-                setLowBytes(words, first, layout.samples(), plane, wholeRows * rowBytes);
-            } else {
-                appendLowBytes(words, first, layout.samples(), plane, wholeRows * rowBytes);
-            }
+            int kept = segment % bytesPerSample == 0 ? 0 : 0xFF;
+            Plane plane = new Plane(words, segment / bytesPerSample, samples, pixels, kept);
+            pixels = plane.unpack(frame, bounds[segment], bounds[segment + 1]);
         }
-        if (wholeRows == 0) {
+        int rows = pixels / layout.columns();
+        if (rows == 0) {
             throw new CorruptFrameException(
-                    frame.length, "segments that hold whole rows of " + rowBytes + " bytes", "no whole row");
+                    frame.length, "segments that hold a row of " + layout.columns() + " bytes", pixels + " bytes");
         }
-        int count = wholeRows * rowBytes * layout.samples();
+        int count = rows * layout.columns() * samples;
         moveToLowestBits(words, count, layout.highBit() + 1 - layout.bitsStored());
         return count;
     }
@@ -76,41 +70,48 @@ final class RleDecoder implements FrameDecoder {
         return bounds;
     }
 
-    /** Unpacks a segment (section G.3.2) as far as it and the plane go; returns how many bytes it gave. */
-    private static int unpack(byte[] frame, int from, int end, byte[] plane) {
-        int at = from;
-        int filled = 0;
-        while (at + 1 < end && filled < plane.length) {
-            int code = frame[at++];
-            if (code >= 0) {
-                int length = Math.min(Math.min(code + 1, end - at), plane.length - filled);
-                System.arraycopy(frame, at, plane, filled, length);
-                at += length;
-                filled += length;
-            } else if (code != NO_OPERATION) {
-                int length = Math.min(1 - code, plane.length - filled);
-                Arrays.fill(plane, filled, filled + length, frame[at++]);
-                filled += length;
-            }
-        }
-        return filled;
-    }
-
-    private static void setLowBytes(short[] words, int first, int step, byte[] plane, int count) {
-        for (int i = 0, w = first; i < count; i++, w += step) {
-            words[w] = (short) (plane[i] & 0xFF);
-        }
-    }
-
-    private static void appendLowBytes(short[] words, int first, int step, byte[] plane, int count) {
-        for (int i = 0, w = first; i < count; i++, w += step) {
-            words[w] = (short) (words[w] << 8 | plane[i] & 0xFF);
-        }
-    }
-
     private static void moveToLowestBits(short[] words, int count, int unused) {
         for (int i = 0; unused > 0 && i < count; i++) {
             words[i] = (short) ((words[i] & 0xFFFF) >>> unused);
+        }
+    }
+
+    /**
+     * One byte of one sample of all pixels.
+     *
+     * @param words receives the bytes, each as the lowest of a word
+     * @param sample 0-based sample of the pixel
+     * @param samples samples of a pixel
+     * @param pixels most pixels that are filled
+     * @param kept which bits of a word are kept and moved up by a byte
+     */
+    private record Plane(short[] words, int sample, int samples, int pixels, int kept) {
+
+        /** Unpacks a segment (section G.3.2) as far as it and the frame go; returns how many bytes it gave. */
+        int unpack(byte[] frame, int from, int end) {
+            int at = from;
+            int filled = 0;
+            while (at + 1 < end && filled < pixels) {
+                int code = frame[at++];
+                if (code >= 0) {
+                    int stop = filled + Math.min(Math.min(code + 1, end - at), pixels - filled);
+                    while (filled < stop) {
+                        put(filled++, frame[at++]);
+                    }
+                } else if (code != NO_OPERATION) {
+                    int stop = filled + Math.min(1 - code, pixels - filled);
+                    byte repeated = frame[at++];
+                    while (filled < stop) {
+                        put(filled++, repeated);
+                    }
+                }
+            }
+            return filled;
+        }
+
+        private void put(int pixel, byte value) {
+            int w = pixel * samples + sample;
+            words[w] = (short) ((words[w] & kept) << 8 | value & 0xFF);
         }
     }
 }
