@@ -44,7 +44,7 @@ final class JpegLsDecoder implements FrameDecoder {
     private static int wholeRows(byte[] frame, int rows, int missingComponents, PixelLayout layout)
             throws CorruptFrameException {
         if (rows == 0 || missingComponents > 0) {
-            throw new CorruptFrameException(frame.length, "coded samples of every component", "the end of the frame");
+            throw new CorruptFrameException(frame.length, "a whole row of every component", "the end of the frame");
         }
         return rows * layout.columns() * layout.samples();
     }
