@@ -45,7 +45,7 @@ final class RleDecoder implements FrameDecoder {
     /** Where the segments begin, and behind them the end of the last. */
     private static int[] bounds(byte[] frame, int segments) throws CorruptFrameException {
         if (frame.length < HEADER_BYTES) {
-            throw new CorruptFrameException(0, "an RLE header of 64 bytes", frame.length + " bytes");
+            throw new CorruptFrameException(0, "a header of 64 bytes of RLE segments", frame.length + " bytes");
         }
         ByteBuffer header = ByteBuffer.wrap(frame).order(ByteOrder.LITTLE_ENDIAN);
         int written = header.getInt();
