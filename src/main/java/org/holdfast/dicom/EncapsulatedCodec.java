@@ -22,11 +22,14 @@ final class EncapsulatedCodec implements PixelCodec {
         FrameDecoder decoder = FrameDecoders.of(source.transferSyntax()).orElseThrow();
         try (FileChannel channel = FileChannel.open(source.path(), StandardOpenOption.READ)) {
             EncapsulatedFrames frames = scratch.frames(source, channel);
+            if (frameIndex >= frames.count()) {
+                return 0;
+            }
             byte[] frame = frames.read(channel, frameIndex);
             try {
                 return decoder.decode(frame, source.layout(), words);
             } catch (CorruptFrameException e) {
-                long at = frames.offsetOf(frameIndex) + Math.max(0, e.offset());
+                long at = frames.offsetOf(frameIndex, Math.max(0, e.offset()));
                 String got = frames.isCutShort() ? e.got() + " (the file ends before its pixel data does)" : e.got();
                 throw new DicomReadException(source.path(), at, OptionalInt.of(Tag.PIXEL_DATA), e.expected(), got, e);
             }
