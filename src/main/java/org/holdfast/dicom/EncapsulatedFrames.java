@@ -22,6 +22,7 @@ final class EncapsulatedFrames {
     static final int MOST_FRAGMENTS = 1 << 20;
 
     private static final int ITEM_HEADER = 8;
+    private static final int WINDOW_BYTES = 4096;
 
     private final PixelSource source;
     private final List<List<Fragment>> frames;
@@ -126,6 +127,8 @@ final class EncapsulatedFrames {
         private final ByteOrder order;
         private final long end;
         private final List<Fragment> fragments = new ArrayList<>();
+        private final ByteBuffer window = ByteBuffer.allocate(WINDOW_BYTES).limit(0);
+        private long windowStart;
         private boolean lastItemIsCut;
         private boolean cutShort;
 
@@ -266,17 +269,26 @@ final class EncapsulatedFrames {
             boolean[] starts = new boolean[fragments.size()];
             for (int f = 0; f < starts.length; f++) {
                 Fragment fragment = fragments.get(f);
-                byte[] first = bytes(fragment.offset(), Math.min(fragment.length, FrameStart.BYTES))
-                        .array();
+                byte[] first = new byte[Math.min(fragment.length, FrameStart.BYTES)];
+                bytes(fragment.offset(), first.length).get(first);
                 starts[f] = FrameStart.isStart(source.transferSyntax(), source.layout(), first);
             }
             return starts;
         }
 
+        /** Bytes of the file; short ones out of a window, since fragments may be many and small. */
         private ByteBuffer bytes(long at, int length) throws IOException {
-            ByteBuffer out = ByteBuffer.allocate(length).order(order);
-            fill(channel, at, out);
-            return out.flip();
+            if (length > WINDOW_BYTES) {
+                ByteBuffer out = ByteBuffer.allocate(length).order(order);
+                fill(channel, at, out);
+                return out.flip();
+            }
+            if (at < windowStart || at + length > windowStart + window.limit()) {
+                windowStart = at;
+                window.clear().limit((int) Math.min(WINDOW_BYTES, end - at));
+                fill(channel, at, window);
+            }
+            return window.slice((int) (at - windowStart), length).order(order);
         }
 
         private DicomReadException wrong(long at, String expected, String got) {
