@@ -31,13 +31,13 @@ final class CodecImages {
         return new PixelLayout(rows, columns, 1, samples, 8, 8, 7, false, samples == 3 ? "RGB" : "CMYK");
     }
 
-    /** Words of an image; values below zero are written in the stored bits only. */
+    /** Words of all frames; values below zero are written in the stored bits only. */
     static short[] words(PixelLayout layout, Content content) {
         Random random = new Random(20_250_301L + content.ordinal());
         int span = 1 << layout.bitsStored();
         int mask = span - 1;
         IntBinaryOperator value = value(content, span, random);
-        short[] words = new short[Math.toIntExact(layout.frameValues())];
+        short[] words = new short[Math.toIntExact(layout.frameValues() * layout.frames())];
         for (int i = 0; i < words.length; i++) {
             int pixel = i / layout.samples();
             int sample = i % layout.samples();
@@ -65,6 +65,7 @@ final class CodecImages {
                 .string(Tag.MODALITY, "OT")
                 .integers(Tag.SAMPLES_PER_PIXEL, layout.samples())
                 .string(Tag.PHOTOMETRIC_INTERPRETATION, layout.photometric())
+                .integers(Tag.NUMBER_OF_FRAMES, layout.frames())
                 .integers(Tag.ROWS, layout.rows())
                 .integers(Tag.COLUMNS, layout.columns())
                 .integers(Tag.BITS_ALLOCATED, layout.bitsAllocated())
@@ -89,19 +90,23 @@ final class CodecImages {
         return file;
     }
 
-    /** Stored values of the first frame of a file: only the bits that count, with their sign. */
+    /** Stored values of all frames of a file: only the bits that count, with their sign. */
     static int[] values(Path file) throws DicomReadException {
         PixelSource source = PixelSource.of(DicomReader.read(file));
         PixelLayout layout = source.layout();
         short[] words = new short[Math.toIntExact(layout.frameValues())];
-        int count = new PixelReader().read(source, 0, words);
-        if (count != words.length) {
-            throw new IllegalStateException(count + " of " + words.length + " words in " + file);
-        }
         int unused = Integer.SIZE - layout.bitsStored();
-        int[] values = new int[words.length];
-        for (int i = 0; i < values.length; i++) {
-            values[i] = layout.signed() ? words[i] << unused >> unused : words[i] << unused >>> unused;
+        int[] values = new int[words.length * layout.frames()];
+        PixelReader reader = new PixelReader();
+        for (int frame = 0; frame < layout.frames(); frame++) {
+            int count = reader.read(source, frame, words);
+            if (count != words.length) {
+                throw new IllegalStateException(count + " of " + words.length + " words in " + file);
+            }
+            for (int i = 0; i < count; i++) {
+                values[frame * count + i] =
+                        layout.signed() ? words[i] << unused >> unused : words[i] << unused >>> unused;
+            }
         }
         return values;
     }
