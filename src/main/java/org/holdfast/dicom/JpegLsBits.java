@@ -41,7 +41,7 @@ final class JpegLsBits {
             fill();
             require(count);
         }
-        // In two steps, since a shift by 64 does nothing.
+        // In two steps, since the second alone could be by 64.
         int value = (int) (window >>> 1 >>> (63 - count));
         drop(count);
         return value;
@@ -111,7 +111,7 @@ final class JpegLsBits {
     }
 
     private void drop(int count) {
-        // In two steps where it could be 64.
+        // A shift by 64 does nothing.
         window = count == 64 ? 0 : window << count;
         held -= count;
     }
