@@ -63,9 +63,12 @@ public record PixelSource(
                 Tag.format(location.tag())));
     }
 
-    /** Most by which near-lossless coding may have moved a stored value; empty unless the pixels are coded that way. */
+    /**
+     * Most by which near-lossless coding may have moved a stored value, as the first frame says; empty unless the pixels
+     * are coded that way. Reads the file.
+     */
     public OptionalInt nearLosslessError() {
-        return OptionalInt.empty();
+        return EncapsulatedCodec.nearLosslessError(this);
     }
 
     /** Whether pixel data for all frames is there. */

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -174,6 +175,22 @@ class EncapsulatedFramesTest {
         assertTrue(e.getMessage().contains("expected a JPEG-LS marker, got 55"), e.getMessage());
         // By hand: table 8, item 8 + 4, item header 8, then byte 3 of the second fragment.
         assertEquals(source.location().offset() + 8 + 12 + 8 + 3, e.offset());
+    }
+
+    @Test
+    void errorOfNearLosslessCodingIsReadFromTheFirstFrame() throws Exception {
+        PixelLayout layout = CodecImages.grey(2, 2, 16, false);
+        short[] words = CodecImages.words(layout, CodecImages.Content.SLOPES);
+        for (int near : new int[] {0, 3}) {
+            byte[] frame = JpegLsEncoder.encode(layout, words, near, JpegLsHeaders.Interleave.NONE, 0);
+            String items = item("") + item(HexFormat.of().formatHex(frame)) + END;
+            OptionalInt expected = near == 0 ? OptionalInt.empty() : OptionalInt.of(near);
+            assertEquals(expected, source(JPEG_LS, 1, items).nearLosslessError());
+            assertEquals(OptionalInt.empty(), source(RLE, 1, items).nearLosslessError());
+        }
+        assertEquals(
+                OptionalInt.empty(),
+                source(JPEG_LS, 1, item("") + item("FFD8FF01") + END).nearLosslessError());
     }
 
     @Test
