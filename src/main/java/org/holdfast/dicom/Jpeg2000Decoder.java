@@ -10,7 +10,8 @@ import java.io.IOException;
 final class Jpeg2000Decoder implements FrameDecoder {
 
     @Override
-    public int decode(byte[] frame, PixelLayout layout, short[] words) throws CorruptFrameException {
+    public int decode(byte[] encoded, PixelLayout layout, short[] words) throws CorruptFrameException {
+        byte[] frame = Jpeg2000Repair.repaired(encoded, layout);
         Jpeg2000Size size = Jpeg2000Size.peek(frame)
                 .orElseThrow(() -> new CorruptFrameException(
                         0, "a JPEG 2000 codestream or JP2 file", "other bytes, or an end before its size"));

@@ -35,7 +35,7 @@ record Jpeg2000Size(
     private static final int CODESTREAM_BOX = 0x6A703263;
 
     /** Bytes of the markers and of the segment before its components. */
-    private static final int FIXED = 42;
+    static final int FIXED = 42;
 
     private static final int MOST_TILES = 0xFFFF;
 
@@ -91,7 +91,7 @@ record Jpeg2000Size(
     }
 
     /** Where the codestream begins; −1 if there is none. */
-    private static int codestream(byte[] frame) {
+    static int codestream(byte[] frame) {
         ByteBuffer b = ByteBuffer.wrap(frame);
         if (frame.length < 8 || b.getInt(0) != SIGNATURE_BOX) {
             return 0;

@@ -22,17 +22,11 @@ final class JpegDctScan {
     /** By component of the scan: the last DC coefficient. */
     private final int[] lastDc;
 
-    JpegDctScan(JpegScan scan, JpegBits bits) throws CorruptFrameException {
+    JpegDctScan(JpegScan scan, JpegBits bits) {
         this.scan = scan;
         this.bits = bits;
         this.frame = scan.frame();
         this.lastDc = new int[scan.parts().size()];
-        if (scan.selection() != 0 || scan.lastCoefficient() != 63 || scan.approximation() != 0) {
-            throw new CorruptFrameException(
-                    bits.position(),
-                    "all 64 coefficients at once, as in sequential coding",
-                    scan.selection() + " to " + scan.lastCoefficient() + ", approximation " + scan.approximation());
-        }
     }
 
     /** Reads the scan; returns the whole lines that there are, fewer than the frame has if it is cut short. */

@@ -24,15 +24,15 @@ final class JpegLosslessScan {
         this.bits = bits;
         this.columns = scan.frame().samplesPerLine();
         this.samples = scan.frame().components().size();
-        this.pointTransform = scan.approximation() & 15;
-        if (scan.selection() < 1
-                || scan.selection() > 7
+        this.pointTransform = scan.pointTransform();
+        if (scan.predictor() < 1
+                || scan.predictor() > 7
                 || pointTransform >= scan.frame().precision()) {
             throw new CorruptFrameException(
                     bits.position(),
                     "a predictor of 1 to 7 and a point transform below "
                             + scan.frame().precision(),
-                    scan.selection() + " and " + pointTransform);
+                    scan.predictor() + " and " + pointTransform);
         }
         if (scan.restartInterval() % columns != 0) {
             throw new CorruptFrameException(
@@ -92,7 +92,7 @@ final class JpegLosslessScan {
         for (int p = 0; p < line.length; p++) {
             line[p][0] = (first ? start : above[p][0]) + difference(p) & 0xFFFF;
         }
-        int selection = first ? 1 : scan.selection();
+        int selection = first ? 1 : scan.predictor();
         for (int x = 1; x < columns; x++) {
             for (int p = 0; p < line.length; p++) {
                 line[p][x] = predict(selection, p, x) + difference(p) & 0xFFFF;

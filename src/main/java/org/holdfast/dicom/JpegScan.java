@@ -9,17 +9,10 @@ import java.util.List;
  * @param frame the frame that it is part of
  * @param parts components whose data are in it, in that order
  * @param restartInterval minimum coded units between restart markers; 0 for none
- * @param selection first coefficient; the predictor where coding is without loss
- * @param lastCoefficient last coefficient
- * @param approximation bit positions left out; in the lower half the point transform where coding is without loss
+ * @param predictor how samples are foretold where coding is without loss
+ * @param pointTransform lowest bits that are left out where coding is without loss
  */
-record JpegScan(
-        JpegFrameHeader frame,
-        List<Part> parts,
-        int restartInterval,
-        int selection,
-        int lastCoefficient,
-        int approximation) {
+record JpegScan(JpegFrameHeader frame, List<Part> parts, int restartInterval, int predictor, int pointTransform) {
 
     /**
      * A component and the tables that it is read with.
@@ -55,12 +48,10 @@ record JpegScan(
                     lossless ? null : tables.ac(numbers & 15),
                     lossless ? null : tables.quantization(c.quantization())));
         }
-        return new JpegScan(
-                frame,
-                parts,
-                tables.restartInterval(),
-                segment.unsignedByte(),
-                segment.unsignedByte(),
-                segment.unsignedByte());
+        int predictor = segment.unsignedByte();
+        // The last coefficient; sequential coding always has all 64, and some encoders write 0 all the same.
+        segment.unsignedByte();
+        int pointTransform = segment.unsignedByte() & 15;
+        return new JpegScan(frame, parts, tables.restartInterval(), predictor, pointTransform);
     }
 }
