@@ -1,8 +1,6 @@
 package org.holdfast.dicom;
 
 import com.github.jaiimageio.jpeg2000.impl.J2KImageReadParamJava;
-import java.awt.Point;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import jj2000.j2k.codestream.HeaderInfo;
 import jj2000.j2k.codestream.reader.BitstreamReaderAgent;
@@ -13,7 +11,6 @@ import jj2000.j2k.image.DataBlkInt;
 import jj2000.j2k.image.ImgDataConverter;
 import jj2000.j2k.image.invcomptransf.InvCompTransf;
 import jj2000.j2k.util.FacilityManager;
-import jj2000.j2k.util.ISRandomAccessIO;
 import jj2000.j2k.util.MsgLogger;
 import jj2000.j2k.wavelet.synthesis.InverseWT;
 
@@ -22,8 +19,6 @@ import jj2000.j2k.wavelet.synthesis.InverseWT;
  * rounding, component transform. One codestream, one thread.
  */
 final class Jpeg2000Samples {
-
-    private static final int MEMORY_STEP = 1 << 16;
 
     static {
         FacilityManager.registerMsgLogger(null, new Silence());
@@ -47,9 +42,7 @@ final class Jpeg2000Samples {
 
     Jpeg2000Samples(byte[] frame, Jpeg2000Size size) throws IOException {
         this.size = size;
-        int length = frame.length - size.start();
-        ISRandomAccessIO in = new ISRandomAccessIO(
-                new ByteArrayInputStream(frame, size.start(), length), length + 1, MEMORY_STEP, length + 1);
+        Jpeg2000Input in = new Jpeg2000Input(frame, size.start());
         J2KImageReadParamJava options = new J2KImageReadParamJava();
         HeaderInfo info = new HeaderInfo();
         this.header = new HeaderDecoder(in, options, info);
@@ -75,13 +68,15 @@ final class Jpeg2000Samples {
      * @param signExtended whether unsigned samples are two's complement of their precision
      */
     void read(short[] words, boolean signExtended) {
-        Point tiles = source.getNumTiles(null);
-        for (int y = 0; y < tiles.y; y++) {
-            for (int x = 0; x < tiles.x; x++) {
-                source.setTile(x, y);
-                for (int c = 0; c < size.components(); c++) {
-                    readTile(c, words, signExtended);
-                }
+        int tiles = source.getNumTiles();
+        for (int tile = 0; tile < tiles; tile++) {
+            if (tile == 0) {
+                source.setTile(0, 0);
+            } else {
+                source.nextTile();
+            }
+            for (int c = 0; c < size.components(); c++) {
+                readTile(c, words, signExtended);
             }
         }
     }

@@ -51,6 +51,11 @@ final class JpegBits {
         return count < missing;
     }
 
+    /** Whether these next bits, which were peeked at, are more than there are. */
+    boolean reachesBeyond(int bits) {
+        return count - bits < missing;
+    }
+
     /** Whether the data stops without a marker: the frame is cut short. */
     boolean stopsWithoutMarker() {
         return at >= data.length - 1;

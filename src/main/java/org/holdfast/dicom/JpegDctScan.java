@@ -123,9 +123,6 @@ final class JpegDctScan {
         if (symbol >= 0) {
             return symbol;
         }
-        if (bits.isOverrun()) {
-            return 0;
-        }
         throw new CorruptFrameException(bits.position(), "a code of the Huffman table", "another");
     }
 

@@ -47,7 +47,7 @@ final class JpegHuffmanTable {
         }
     }
 
-    /** Takes a code; returns its symbol, or −1 if there is no such code. */
+    /** Takes a code; returns its symbol, −1 if there is no such code, 0 if the data is used up instead. */
     int take(JpegBits bits) {
         int next = bits.peek(LONGEST);
         int found = byBits[next >>> (LONGEST - SHORT)];
@@ -60,6 +60,10 @@ final class JpegHuffmanTable {
                 bits.skip(length);
                 return symbols[(next >>> (LONGEST - length)) + shift[length]] & 0xFF;
             }
+        }
+        if (bits.reachesBeyond(LONGEST)) {
+            bits.skip(LONGEST);
+            return 0;
         }
         return -1;
     }

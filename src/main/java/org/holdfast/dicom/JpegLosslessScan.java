@@ -121,7 +121,7 @@ final class JpegLosslessScan {
         if (category >= 0 && category < HALF_RANGE) {
             return bits.takeSigned(category);
         }
-        if (category != HALF_RANGE && !bits.isOverrun()) {
+        if (category != HALF_RANGE) {
             throw new CorruptFrameException(
                     bits.position(), "a code of the table for a difference of 0 to 16 bits", "another");
         }
