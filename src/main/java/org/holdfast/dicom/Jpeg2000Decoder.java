@@ -16,6 +16,7 @@ final class Jpeg2000Decoder implements FrameDecoder {
                 .orElseThrow(() -> new CorruptFrameException(
                         0, "a JPEG 2000 codestream or JP2 file", "other bytes, or an end before its size"));
         size.require(layout, frame.length);
+        Jpeg2000TileParts.require(frame, size);
         boolean signExtended = layout.signed() && !size.signed();
         try {
             new Jpeg2000Samples(frame, size).read(words, signExtended);

@@ -16,13 +16,14 @@ final class Jpeg2000Input implements RandomAccessIO {
     private static final byte END_OF_CODESTREAM = (byte) 0xD9;
 
     private final ByteBuffer bytes;
+    private int afterFullByte = -1;
 
-    /** The codestream ends before what it says it holds. */
-    static final class CutOff extends RuntimeException {
+    /** What the library must not go on with. */
+    static final class Damage extends RuntimeException {
         private static final long serialVersionUID = 1;
 
-        CutOff(int missing) {
-            super(missing + " bytes are missing at its end");
+        Damage(String message) {
+            super(message);
         }
     }
 
@@ -61,7 +62,7 @@ final class Jpeg2000Input implements RandomAccessIO {
     @Override
     public void seek(int place) {
         if (place < 0 || place > bytes.limit()) {
-            throw new CutOff(place - bytes.limit());
+            throw new Damage(place - bytes.limit() + " bytes are missing at its end");
         }
         bytes.position(place);
     }
@@ -79,9 +80,16 @@ final class Jpeg2000Input implements RandomAccessIO {
         bytes.get(into, from, count);
     }
 
+    /** A byte of a packet header; FF twice is never in one (ISO/IEC 15444-1, B.10.1), and the library stays there for ever. */
     @Override
     public int read() {
-        return readUnsignedByte();
+        int place = bytes.position();
+        int value = readUnsignedByte();
+        if (value == 0xFF && afterFullByte == place) {
+            throw new Damage("FFFF in the header of a packet");
+        }
+        afterFullByte = value == 0xFF ? place + 1 : -1;
+        return value;
     }
 
     @Override
@@ -170,7 +178,7 @@ final class Jpeg2000Input implements RandomAccessIO {
 
     private void need(int count) {
         if (count < 0 || count > bytes.remaining()) {
-            throw new CutOff(count - bytes.remaining());
+            throw new Damage(count - bytes.remaining() + " bytes are missing at its end");
         }
     }
 

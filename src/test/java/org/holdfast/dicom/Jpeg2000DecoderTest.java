@@ -130,15 +130,19 @@ class Jpeg2000DecoderTest {
     }
 
     @Test
-    void everyTruncationEndsInWordsOrWords() {
+    void streamThatIsCutShortIsRefusedAndNotShownInPart() {
         byte[] stream = Codestreams.of("tiled");
         assertTimeoutPreemptively(Duration.ofSeconds(60), () -> {
-            for (int length = 0; length < stream.length; length += 3) {
+            for (int length = 0; length < stream.length; length++) {
                 byte[] cut = Arrays.copyOf(stream, length);
-                try {
-                    decode(cut, Codestreams.layout(16, true));
-                } catch (CorruptFrameException e) {
-                    assertTrue(e.getMessage().startsWith("expected"), e.getMessage());
+                if (length < stream.length - 2) {
+                    assertThrows(
+                            CorruptFrameException.class,
+                            () -> decode(cut, Codestreams.layout(16, true)),
+                            "at " + length);
+                } else {
+                    // Only the marker of the end is missing.
+                    assertArrayEquals(Codestreams.values(), decode(cut, Codestreams.layout(16, true)));
                 }
             }
         });

@@ -61,6 +61,17 @@ class JpegDctTest {
         assertEquals(64, count(words, 137));
     }
 
+    @Test
+    void greyIsWithinOneOfThePlatformsDecoder() throws Exception {
+        byte[] stream = JdkJpeg.encode(61, 83, false, 7);
+        // Computed: javax.imageio of the platform, which rounds inside its transform
+        int[] expected = JdkJpeg.decodeGrey(stream);
+        short[] words = decode(stream, layout(61, 83, 1, 8));
+        for (int i = 0; i < words.length; i++) {
+            assertEquals(expected[i], words[i], 1, "sample " + i);
+        }
+    }
+
     @ParameterizedTest
     @CsvSource({
         "FFC2, progressive DCT (SOF2)",
