@@ -32,7 +32,7 @@ public record PixelSource(
     }
 
     /**
-     * The pixels of a file.
+     * The pixels of a file. Where they are JPEG 2000 with a sign, the layout says so whatever the header does.
      *
      * @throws DicomReadException if there are none, or the header does not describe them
      */
@@ -40,7 +40,11 @@ public record PixelSource(
         PixelLocation location = file.pixels()
                 .orElseThrow(() -> new DicomReadException(
                         file.path(), -1, OptionalInt.of(Tag.PIXEL_DATA), "pixel data", "none", null));
-        return new PixelSource(file.path(), file.transferSyntax(), file.dataSetStart(), location, PixelLayout.of(file));
+        PixelSource said = new PixelSource(
+                file.path(), file.transferSyntax(), file.dataSetStart(), location, PixelLayout.of(file));
+        return Jpeg2000Sign.overrules(said)
+                ? new PixelSource(said.path, said.transferSyntax, said.dataSetStart, location, said.layout.withSign())
+                : said;
     }
 
     /** Why this version cannot read the pixels, or empty if it can. */

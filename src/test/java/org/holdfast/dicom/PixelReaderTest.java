@@ -11,6 +11,7 @@ import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Stored words of uncompressed pixels (PS3.5, section 8.1.1), written by hand and read frame by frame. */
@@ -80,6 +81,25 @@ class PixelReaderTest {
                 .bytes(Tag.PIXEL_DATA, Vr.OB, new byte[4]));
         assertTrue(subsampled.whyUnreadable().orElseThrow().contains("YBR_FULL_422"));
         assertThrows(IllegalArgumentException.class, () -> new PixelReader().read(subsampled, 0, new short[6]));
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "1.2.840.10008.1.2.4.201|High-Throughput JPEG 2000 (Lossless Only)",
+                "1.2.840.10008.1.2.4.203|High-Throughput JPEG 2000",
+                "1.2.840.10008.1.2.4.110|JPEG XL Lossless",
+                "1.2.840.10008.1.2.4.102|MPEG-4 AVC/H.264 High Profile / Level 4.1",
+                "1.2.3.4|unknown transfer syntax"
+            })
+    void compressionThatIsNotReadIsNamed(String uid, String name) throws Exception {
+        Path file = folder.resolve("image");
+        Files.write(file, EncapsulatedFile.of(uid, 2, 2, 1, false, new byte[8]));
+        PixelSource source = PixelSource.of(DicomReader.read(file));
+        assertEquals(
+                "compressed pixels, " + name + " (" + uid + "), are not read by this version",
+                source.whyUnreadable().orElseThrow());
     }
 
     @Test
