@@ -57,7 +57,12 @@ public record PixelSource(
             return Optional.empty();
         }
         if (transferSyntax.encapsulated() || location.length() < 0) {
-            return Optional.of("compressed pixels, " + transferSyntax.describe() + ", are not read by this version");
+            // A syntax that has a decoder is only refused for its bits.
+            String bits = FrameDecoders.of(transferSyntax).isPresent()
+                    ? " of " + layout.bitsAllocated() + " bits allocated"
+                    : "";
+            return Optional.of(
+                    "compressed pixels" + bits + ", " + transferSyntax.describe() + ", are not read by this version");
         }
         return Optional.of(String.format(
                 Locale.ROOT,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -100,6 +101,21 @@ class PixelReaderTest {
         assertEquals(
                 "compressed pixels, " + name + " (" + uid + "), are not read by this version",
                 source.whyUnreadable().orElseThrow());
+    }
+
+    @Test
+    void compressedPixelsOfManyBitsAreRefusedForTheirBits() throws Exception {
+        Path file = folder.resolve("image");
+        byte[] bytes = EncapsulatedFile.of("1.2.840.10008.1.2.4.90", 2, 2, 1, false, new byte[8]);
+        String text = new String(bytes, StandardCharsets.ISO_8859_1);
+        Files.writeString(
+                file,
+                text.replace("(\u0000\u0000\u0001US\u0002\u0000\u0010", "(\u0000\u0000\u0001US\u0002\u0000\u0020"),
+                StandardCharsets.ISO_8859_1);
+        assertEquals(
+                "compressed pixels of 32 bits allocated, JPEG 2000 (Lossless Only) (1.2.840.10008.1.2.4.90),"
+                        + " are not read by this version",
+                PixelSource.of(DicomReader.read(file)).whyUnreadable().orElseThrow());
     }
 
     @Test
