@@ -64,7 +64,7 @@ final class ElementParser {
 
     /** Reads the file meta information: elements of group 0002, always little endian. */
     DataSet meta() throws IOException, DicomReadException {
-        DataSet.Builder out = DataSet.builder();
+        DataSet.Builder out = DataSet.parsed(DataSet.Context.NONE);
         while (source.size() - at >= 8 && source.unsignedShort(at, false) == 0x0002) {
             boolean explicit = Vr.of(source.unsignedByte(at + 4), source.unsignedByte(at + 5)) != null;
             element(out, new Layout(explicit, false, false), source.size(), 0);
@@ -75,7 +75,7 @@ final class ElementParser {
     /** Reads the data set up to the pixel data or the end. */
     DataSet dataSet(TransferSyntax syntax) throws IOException, DicomReadException {
         Layout layout = new Layout(syntax.explicit(), syntax.bigEndian(), false);
-        DataSet.Builder out = DataSet.builder();
+        DataSet.Builder out = DataSet.parsed(DataSet.Context.NONE);
         while (pixels == null && source.size() - at >= 8) {
             if (!element(out, layout, source.size(), 0)) {
                 break;
@@ -217,7 +217,7 @@ final class ElementParser {
         }
         long itemEnd = length == UNDEFINED ? end : at + length;
         Layout inside = itemLayout(layout, itemEnd);
-        DataSet.Builder out = DataSet.builder(outer.inner());
+        DataSet.Builder out = DataSet.parsed(outer.inner());
         while (length == UNDEFINED || at < itemEnd) {
             if (!element(out, inside, itemEnd, depth)) {
                 break;

@@ -37,7 +37,7 @@ final class ElementValues {
             }
             return values;
         }
-        for (double value : numbers(e, signedPixels)) {
+        for (double value : numbers(e, signedPixels, Integer.MAX_VALUE)) {
             boolean whole = value == Math.rint(value) && Math.abs(value) < 1e15;
             values.add(whole ? String.format(Locale.ROOT, "%d", (long) value) : Double.toString(value));
         }
@@ -48,10 +48,11 @@ final class ElementValues {
      * Values of a binary element; none for tags.
      *
      * @param signedPixels sign of elements of type "US or SS"; null if not known, then the representation decides
+     * @param most values that are wanted at most
      */
-    static double[] numbers(Element e, Boolean signedPixels) {
+    static double[] numbers(Element e, Boolean signedPixels, int most) {
         ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
-        int count = e.vr() == Vr.AT ? 0 : e.value().length / e.vr().unitBytes();
+        int count = e.vr() == Vr.AT ? 0 : Math.min(most, e.value().length / e.vr().unitBytes());
         double[] values = new double[count];
         for (int i = 0; i < count; i++) {
             values[i] = switch (e.vr()) {
