@@ -12,8 +12,11 @@ final class ElementValues {
 
     private ElementValues() {}
 
-    /** Values of a text element without padding; one blank value is none. */
+    /** Values of a text element without padding; one blank value is none. Long bytes of unknown kind are no text. */
     static List<String> texts(Element e, SpecificCharacterSet characterSet) {
+        if (e.vr() == Vr.UN && e.value().length > HeaderBudget.LONGEST_LIST) {
+            return List.of();
+        }
         String text = e.vr().usesCharacterSet()
                 ? characterSet.decode(e.value(), e.vr())
                 : new String(e.value(), StandardCharsets.ISO_8859_1);

@@ -22,6 +22,8 @@ public final class PixelReader {
 
         private PixelSource indexed;
         private EncapsulatedFrames frames;
+        private PixelSource inflatedOf;
+        private byte[] inflated;
 
         /** Where the frames of a source lie; found once for frames of one source that are read in a row. */
         EncapsulatedFrames frames(PixelSource source, FileChannel channel) throws IOException, DicomReadException {
@@ -30,6 +32,16 @@ public final class PixelReader {
                 indexed = source;
             }
             return frames;
+        }
+
+        /** The data set of a deflated file, kept for further frames of one source. */
+        byte[] inflated(PixelSource source, FileChannel channel) throws IOException, DicomReadException {
+            if (inflatedOf != source) {
+                inflated = null;
+                inflated = BoundedInflater.inflate(source.path(), ByteSource.of(channel), source.dataSetStart());
+                inflatedOf = source;
+            }
+            return inflated;
         }
 
         ByteBuffer ofSize(int bytes) {

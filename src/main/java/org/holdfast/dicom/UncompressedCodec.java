@@ -35,7 +35,7 @@ final class UncompressedCodec implements PixelCodec {
         long firstByte = firstBit / 16 * 2;
         long lastByte = Math.min((firstBit + bits + 15) / 16 * 2, source.availableBytes());
         ByteBuffer bytes = scratch.ofSize(Math.toIntExact(lastByte - firstByte));
-        fill(source, source.location().offset() + firstByte, bytes);
+        fill(source, source.location().offset() + firstByte, bytes, scratch);
         int shift = (int) (firstBit - firstByte * 8);
         int count = (int) (bits / layout.bitsAllocated());
         unpack(source, bytes, shift, words, count);
@@ -68,10 +68,11 @@ final class UncompressedCodec implements PixelCodec {
         }
     }
 
-    private static void fill(PixelSource source, long offset, ByteBuffer into) throws IOException, DicomReadException {
+    private static void fill(PixelSource source, long offset, ByteBuffer into, PixelReader.Scratch scratch)
+            throws IOException, DicomReadException {
         try (FileChannel channel = FileChannel.open(source.path(), StandardOpenOption.READ)) {
             if (source.transferSyntax().deflated()) {
-                byte[] inflated = BoundedInflater.inflate(source.path(), ByteSource.of(channel), source.dataSetStart());
+                byte[] inflated = scratch.inflated(source, channel);
                 if (offset + into.remaining() > inflated.length) {
                     throw new EOFException("the file changed after its header was read");
                 }
