@@ -125,20 +125,24 @@ public final class DataSet {
 
     /** First value as text without padding; empty if absent or blank. */
     public Optional<String> string(int tag) {
-        List<String> all = strings(tag);
+        List<String> all = strings(tag, 1);
         return all.isEmpty() || all.get(0).isEmpty() ? Optional.empty() : Optional.of(all.get(0));
     }
 
     /** All values as text without padding; values in between may be empty text. Numbers are written out. */
     public List<String> strings(int tag) {
+        return strings(tag, Integer.MAX_VALUE);
+    }
+
+    private List<String> strings(int tag, int most) {
         Element e = get(tag);
         if (e == null || e.isSequence() || e.value().length == 0) {
             return List.of();
         }
         return switch (e.vr().kind()) {
-            case TEXT -> ElementValues.texts(e, inner.characterSet());
-            case NUMBER -> ElementValues.numbersAsText(e, inner.signedPixels());
-            default -> e.vr() == Vr.UN ? ElementValues.texts(e, inner.characterSet()) : List.of();
+            case TEXT -> ElementValues.texts(e, inner.characterSet(), most);
+            case NUMBER -> ElementValues.numbersAsText(e, inner.signedPixels(), most);
+            default -> e.vr() == Vr.UN ? ElementValues.texts(e, inner.characterSet(), most) : List.of();
         };
     }
 

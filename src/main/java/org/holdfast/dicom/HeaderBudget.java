@@ -11,8 +11,8 @@ final class HeaderBudget {
     static final int MOST_ELEMENTS = 1_000_000;
     /** Longest value that is kept, bytes. */
     static final long LONGEST_VALUE = 64L << 20;
-    /** Longest value that decodes to a list or is searched for escapes, bytes: each value of it becomes an object. */
-    static final long LONGEST_LIST = 2L << 20;
+    /** Longest text or list of numbers, bytes: each of its values becomes an object when it is asked for. */
+    static final long LONGEST_LIST = 1L << 20;
     /** Largest header in memory, bytes; a quarter of the heap if that is less. */
     static final long LARGEST = 256L << 20;
 
