@@ -48,8 +48,8 @@ class DicomFuzzTest {
 
     @Test
     void everyDamagedFileIsADataSetOrARefusal() throws Exception {
-        List<byte[]> made = FuzzSeeds.made();
-        List<byte[]> all = new ArrayList<>(made);
+        List<FuzzSeeds.Seed> made = FuzzSeeds.made();
+        List<FuzzSeeds.Seed> all = new ArrayList<>(made);
         all.addAll(FuzzSeeds.found());
         assertTrue(made.size() >= FEWEST_SEEDS, "only " + made.size() + " seeds");
         Integer single = Integer.getInteger("holdfast.fuzz.case");
@@ -89,7 +89,7 @@ class DicomFuzzTest {
     }
 
     /** Most cases are the same everywhere; every so many takes the files that are found here too. */
-    private void run(int number, List<byte[]> made, List<byte[]> all) {
+    private void run(int number, List<FuzzSeeds.Seed> made, List<FuzzSeeds.Seed> all) {
         SplittableRandom random = new SplittableRandom(SEED + number * 0x9E3779B97F4A7C15L);
         String which = "case " + number + " of seed " + SEED + " (-Dholdfast.fuzz.case=" + number + ")";
         long before = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();

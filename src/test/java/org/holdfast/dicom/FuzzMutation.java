@@ -72,18 +72,19 @@ final class FuzzMutation {
     };
 
     private final SplittableRandom random;
-    private final List<byte[]> seeds;
+    private final List<FuzzSeeds.Seed> seeds;
     private byte[] bytes;
 
-    FuzzMutation(List<byte[]> seeds, SplittableRandom random) {
+    FuzzMutation(List<FuzzSeeds.Seed> seeds, SplittableRandom random) {
         this.seeds = seeds;
         this.random = random;
     }
 
     /** The next file. */
     byte[] next() {
-        byte[] seed = seeds.get(random.nextInt(seeds.size()));
-        int start = deflatedStart(seed);
+        FuzzSeeds.Seed chosen = seeds.get(random.nextInt(seeds.size()));
+        byte[] seed = chosen.bytes();
+        int start = chosen.deflatedStart();
         boolean inside = start > 0 && random.nextInt(4) != 0;
         bytes = inside ? inflated(seed, start) : seed.clone();
         for (int n = 1 + random.nextInt(random.nextInt(8) == 0 ? 8 : 2); n > 0; n--) {
@@ -161,7 +162,7 @@ final class FuzzMutation {
     }
 
     private void splice() {
-        byte[] other = seeds.get(random.nextInt(seeds.size()));
+        byte[] other = seeds.get(random.nextInt(seeds.size())).bytes();
         int from = random.nextInt(other.length + 1);
         int to = from + random.nextInt(Math.min(400, other.length - from) + 1);
         insert(mark(), Arrays.copyOfRange(other, from, to));
@@ -233,36 +234,18 @@ final class FuzzMutation {
         return out;
     }
 
-    /** Where the deflated data set of a seed starts; 0 if it is not deflated. */
-    private static int deflatedStart(byte[] seed) {
-        String text = new String(seed, 0, Math.min(seed.length, 600), java.nio.charset.StandardCharsets.ISO_8859_1);
-        if (!text.contains("1.2.840.10008.1.2.1.99")) {
-            return 0;
-        }
-        for (int at = 140; at < Math.min(seed.length - 1, 600); at++) {
-            if (inflated(seed, at).length > 100) {
-                return at;
-            }
-        }
-        return 0;
-    }
-
     private static byte[] inflated(byte[] file, int from) {
         Inflater inflater = new Inflater(true);
         try {
             inflater.setInput(file, from, file.length - from);
             byte[] out = new byte[MOST_BYTES];
             int made = inflater.inflate(out);
-            return inflater.finished() && isElement(out) ? Arrays.copyOf(out, made) : new byte[0];
+            return Arrays.copyOf(out, made);
         } catch (DataFormatException e) {
             return new byte[0];
         } finally {
             inflater.end();
         }
-    }
-
-    private static boolean isElement(byte[] data) {
-        return data[0] == 8 && data[1] == 0 && Vr.of(data[4], data[5]) != null;
     }
 
     private static byte[] deflated(byte[] data) {

@@ -25,8 +25,24 @@ final class FuzzSeeds {
 
     private FuzzSeeds() {}
 
+    /**
+     * One seed.
+     *
+     * @param deflatedStart where its deflated data set starts; 0 if it is not deflated
+     */
+    record Seed(byte[] bytes, int deflatedStart) {
+        static Seed of(byte[] bytes) {
+            try {
+                DicomFile file = DicomReader.read(Path.of("seed"), bytes);
+                return new Seed(bytes, file.transferSyntax().deflated() ? (int) file.dataSetStart() : 0);
+            } catch (DicomReadException e) {
+                return new Seed(bytes, 0);
+            }
+        }
+    }
+
     /** Seeds that are the same everywhere. */
-    static List<byte[]> made() throws IOException {
+    static List<Seed> made() throws IOException {
         List<byte[]> seeds = new ArrayList<>();
         TransferSyntax[] syntaxes = {
             TransferSyntax.IMPLICIT_LITTLE_ENDIAN,
@@ -44,11 +60,11 @@ final class FuzzSeeds {
             }
         }
         seeds.addAll(byHand());
-        return seeds;
+        return seeds.stream().map(Seed::of).toList();
     }
 
     /** Real files where they are installed: the case files and those that come with Debian's python3-pydicom. */
-    static List<byte[]> found() throws IOException {
+    static List<Seed> found() throws IOException {
         String named = System.getenv("HOLDFAST_CASES");
         List<byte[]> seeds = new ArrayList<>();
         for (Path folder : List.of(
@@ -65,7 +81,7 @@ final class FuzzSeeds {
                 }
             }
         }
-        return seeds;
+        return seeds.stream().map(Seed::of).toList();
     }
 
     private static boolean isDicom(Path file) {
