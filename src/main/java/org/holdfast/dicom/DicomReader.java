@@ -92,13 +92,12 @@ public final class DicomReader {
             throw new DicomReadException(file, from, OptionalInt.empty(), "a data set", "no element", null);
         }
         Optional<PixelLocation> pixels = Optional.ofNullable(parser.pixels());
-        if (pixels.isPresent() && pixels.get().isTruncated()) {
-            findings.add(Finding.warning(
-                    "PIXEL_DATA_SHORT",
-                    "the pixel data should have " + pixels.get().length() + " bytes, the file has "
-                            + pixels.get().available(),
-                    file.toString()));
+        DicomFile read = new DicomFile(file, meta, dataSet, syntax, dataSetStart, pixels, findings);
+        Optional<Finding> length = PixelLengthCheck.of(read);
+        if (length.isEmpty()) {
+            return read;
         }
+        findings.add(length.get());
         return new DicomFile(file, meta, dataSet, syntax, dataSetStart, pixels, findings);
     }
 

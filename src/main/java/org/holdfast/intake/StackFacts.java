@@ -39,7 +39,7 @@ final class StackFacts {
         if (pixels.whyUnreadable().isPresent()) {
             return pixels.whyUnreadable();
         }
-        if (layout.bitsAllocated() != 8 && layout.bitsAllocated() != 16) {
+        if (layout.bitsAllocated() == 1) {
             return Optional.of(layout.bitsAllocated() + " bits a pixel");
         }
         boolean muchIsMissing = pixels.availableBytes() < layout.totalBytes() / 2;
