@@ -162,6 +162,8 @@ public final class Inspection {
                 stored = StoredStatistics.of(header);
             } catch (DicomReadException e) {
                 why = Optional.of(e.reason());
+            } catch (OutOfMemoryError e) {
+                why = Optional.of("a frame is too large for the memory");
             }
         }
         return new FileEntry(

@@ -18,8 +18,12 @@ import java.util.OptionalInt;
 public record PixelSource(
         Path path, TransferSyntax transferSyntax, long dataSetStart, PixelLocation location, PixelLayout layout) {
 
-    /** Largest frame that is read at once: 16384 × 8192 grey values. */
-    static final long MOST_FRAME_VALUES = 1L << 27;
+    /**
+     * Largest frame that is read at once: 16384 × 8192 values, or as many as there are 16 bytes of heap if that is less. A
+     * value takes up to six bytes while it is counted: two as a word, four as a number.
+     */
+    static final long MOST_FRAME_VALUES =
+            Math.min(1L << 27, Runtime.getRuntime().maxMemory() / 16);
 
     /** Longest compressed frame that is read, bytes. */
     static final long MOST_FRAME_BYTES = 1L << 30;

@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 import org.holdfast.dicom.DicomFile;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.DicomReader;
@@ -48,14 +49,16 @@ public final class Intake {
         List<Outcome> outcomes = files.parallelStream()
                 .map(file -> {
                     progress.stopIfCancelled();
-                    Outcome outcome = look(file);
+                    Outcome outcome = look(file, true);
                     progress.report((double) done.incrementAndGet() / files.size(), "reading headers");
                     return outcome;
                 })
-                .toList();
+                .collect(Collectors.toCollection(ArrayList::new));
         List<Finding> findings = new ArrayList<>();
         Map<String, List<ImageHeader>> bySeries = new TreeMap<>();
-        for (Outcome outcome : outcomes) {
+        for (int f = 0; f < outcomes.size(); f++) {
+            // Beside other large files there may be too little memory even for a good one: alone it gets all there is.
+            Outcome outcome = outcomes.get(f) == null ? look(files.get(f), false) : outcomes.get(f);
             if (outcome.unreadable != null) {
                 unreadable.add(outcome.unreadable);
             } else if (outcome.skipped != null) {
@@ -82,7 +85,8 @@ public final class Intake {
         return uid.isEmpty() ? "no series: " + header.path() : uid;
     }
 
-    private static Outcome look(Path file) {
+    /** Looks at a file; null if memory ran out beside other files and it is to be looked at again. */
+    private static Outcome look(Path file, boolean besideOthers) {
         try {
             DicomFile read = DicomReader.read(file);
             boolean directory = read.dataSet().contains(Tag.DIRECTORY_RECORD_SEQUENCE)
@@ -101,7 +105,13 @@ public final class Intake {
             }
             return new Outcome(ImageHeader.of(read), null, null);
         } catch (DicomReadException e) {
-            return new Outcome(null, new IntakeReport.Unreadable(file, e.reason()), null);
+            return besideOthers && e.isOutOfMemory()
+                    ? null
+                    : new Outcome(null, new IntakeReport.Unreadable(file, e.reason()), null);
+        } catch (OutOfMemoryError e) {
+            return besideOthers
+                    ? null
+                    : new Outcome(null, new IntakeReport.Unreadable(file, "too large for the memory"), null);
         }
     }
 

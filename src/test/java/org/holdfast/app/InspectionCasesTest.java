@@ -66,8 +66,8 @@ class InspectionCasesTest {
                 FileEntry file =
                         inspect(CaseFiles.path(name)).series().get(0).files().get(0);
                 // Source: MANIFEST.tsv, column "expected (how)", this row
-                assertEquals(Integer.parseInt(expected.group(1)), file.storedMin(), name);
-                assertEquals(Integer.parseInt(expected.group(2)), file.storedMax(), name);
+                assertEquals(Long.parseLong(expected.group(1)), file.storedMin(), name);
+                assertEquals(Long.parseLong(expected.group(2)), file.storedMax(), name);
                 assertEquals(Double.parseDouble(expected.group(3)), file.storedMean(), FOUR_DECIMALS, name);
                 compared++;
             }
