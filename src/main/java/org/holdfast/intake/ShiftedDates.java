@@ -14,8 +14,7 @@ final class ShiftedDates {
     private static final Pattern DATE = Pattern.compile("(\\d{4})(\\.?)(\\d{2})\\2(\\d{2})");
     private static final Pattern DATE_TIME =
             Pattern.compile("(\\d{8})(\\d{2}(?:\\d{2}(?:\\d{2}(?:\\.\\d{1,6})?)?)?)?(?:[+-]\\d{4})?");
-    private static final Pattern TIME =
-            Pattern.compile("\\d{2}(?::?\\d{2}(?::?\\d{2}(?:\\.\\d{1,6})?)?)?");
+    private static final Pattern TIME = Pattern.compile("\\d{2}(?::?\\d{2}(?::?\\d{2}(?:\\.\\d{1,6})?)?)?");
     private static final DateTimeFormatter WRITTEN = DateTimeFormatter.ofPattern("uuuuMMdd", Locale.ROOT);
 
     private ShiftedDates() {}
