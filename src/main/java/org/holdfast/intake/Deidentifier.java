@@ -44,7 +44,8 @@ public final class Deidentifier {
     /** The data set without identity. The same data set gives the same result. */
     public Result apply(DataSet data) {
         ItemCleaning cleaning = new ItemCleaning(pseudonyms, dates, PlainImages.contain(data));
-        DataSet.Builder out = cleaning.clean(data);
+        DataSet.Builder out = cleaning.clean(
+                data.toBuilder().remove(Tag.PATIENT_NAME).remove(Tag.PATIENT_ID).build());
         for (int tag : new int[] {Tag.PATIENT_NAME, Tag.PATIENT_ID}) {
             out.string(tag, pseudonyms.subjectCode());
             cleaning.note(tag, AttributeChange.Kind.SUBJECT_CODE);

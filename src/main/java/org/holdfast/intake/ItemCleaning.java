@@ -91,10 +91,15 @@ final class ItemCleaning {
         if (row.isPresent()) {
             act(row.get().action(plainImage), data, tag, out);
         } else if (temporal) {
-            act(plainImage ? ProfileAction.REMOVE : ProfileAction.REPLACE, data, tag, out);
+            act(removedUnlessRequired(), data, tag, out);
         } else {
             beyondTheTable(data, tag, standard, out);
         }
+    }
+
+    /** What the table does not name goes; where a value may be required it is replaced. */
+    private ProfileAction removedUnlessRequired() {
+        return plainImage ? ProfileAction.REMOVE : ProfileAction.REPLACE;
     }
 
     /** Shifts all values; false if one of them names no day, or is no time. */
@@ -232,8 +237,10 @@ final class ItemCleaning {
                     case AE, LO, LT, PN, SH, ST, UC, UR, UT -> true;
                     default -> false;
                 };
-        if (kept.isEmpty() && !data.isBlank(tag)) {
-            note(tag, freeText ? Kind.REMOVED : Kind.VALUE_NOT_VALID);
+        if (kept.isEmpty() && freeText) {
+            act(removedUnlessRequired(), data, tag, out);
+        } else if (kept.isEmpty()) {
+            note(tag, Kind.VALUE_NOT_VALID);
         } else if (kept.isPresent() && !kept.get().whole()) {
             note(tag, Kind.VALUE_NOT_VALID);
         }
