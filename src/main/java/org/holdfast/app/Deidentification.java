@@ -187,8 +187,12 @@ public final class Deidentification {
         risk.ifPresent(why ->
                 tally.add(Finding.warning("BURNED_IN_TEXT_RISK", why + "; look at it before it leaves", place.name())));
         if (BurnedInRisk.showsFeatures(data)) {
-            tally.add(Finding.warning(
-                    "RECOGNIZABLE_FEATURES", "the file says that a person can be recognized in it", place.name()));
+            tally.lookAt(
+                    place.name(),
+                    Finding.warning(
+                            "RECOGNIZABLE_FEATURES",
+                            "the file says that a person can be recognized in it",
+                            place.name()));
         }
         if (pixels.leavesExcessBehind()) {
             tally.add(Finding.info("PIXEL_EXCESS_CUT", "bytes behind the last frame were not copied", place.name()));

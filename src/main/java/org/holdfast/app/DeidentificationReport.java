@@ -21,6 +21,7 @@ import org.holdfast.finding.Finding;
  * @param dates shifted or removed
  * @param files what became of the files
  * @param attributes what was done, by attribute
+ * @param filesToLookAt new names of the images that may show text or a recognizable person
  * @param limits what this cannot see or do
  * @param findings what a person should look at
  */
@@ -34,6 +35,7 @@ public record DeidentificationReport(
         String dates,
         Files files,
         List<AttributeEntry> attributes,
+        List<String> filesToLookAt,
         List<String> limits,
         List<Finding> findings) {
 
@@ -67,6 +69,7 @@ public record DeidentificationReport(
     public DeidentificationReport {
         methodCodes = List.copyOf(methodCodes);
         attributes = List.copyOf(attributes);
+        filesToLookAt = List.copyOf(filesToLookAt);
         limits = List.copyOf(limits);
         findings = List.copyOf(findings);
     }

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.holdfast.app.DeidentificationReport.AttributeEntry;
 import org.holdfast.finding.Finding;
 import org.holdfast.intake.AttributeChange;
@@ -33,6 +35,7 @@ final class DeidentificationTally {
 
     private final Map<AttributeChange, int[]> changes = new TreeMap<>();
     private final List<Finding> findings = new ArrayList<>();
+    private final Set<String> toLookAt = new TreeSet<>();
     private int written;
     private int leftOut;
 
@@ -49,6 +52,12 @@ final class DeidentificationTally {
     /** Counts one file that could be read and is not written, and says why. */
     void leftOut(Finding why) {
         leftOut++;
+        findings.add(why);
+    }
+
+    /** Notes a written image that a person should look at, with the reason. */
+    void lookAt(String name, Finding why) {
+        toLookAt.add(name);
         findings.add(why);
     }
 
@@ -78,6 +87,7 @@ final class DeidentificationTally {
                                 e.getValue()[0],
                                 e.getValue()[1]))
                         .toList(),
+                List.copyOf(toLookAt),
                 LIMITS,
                 all);
     }
