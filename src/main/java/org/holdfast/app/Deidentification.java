@@ -184,8 +184,9 @@ public final class Deidentification {
             throw new UseCaseException(target + ": cannot be written: " + FileFailure.words(e), e);
         }
         tally.written(result.changes());
-        risk.ifPresent(why ->
-                tally.add(Finding.warning("BURNED_IN_TEXT_RISK", why + "; look at it before it leaves", place.name())));
+        risk.ifPresent(why -> tally.lookAt(
+                place.name(),
+                Finding.warning("BURNED_IN_TEXT_RISK", why + "; look at it before it leaves", place.name())));
         if (BurnedInRisk.showsFeatures(data)) {
             tally.lookAt(
                     place.name(),

@@ -23,8 +23,8 @@ final class DeidentificationTally {
                     + " voxels of a head scan, are still there.",
             "The risk of burned-in text is judged from the header alone; an image without that finding may show text all"
                     + " the same. Look at the images before they leave.",
-            "Texts that the measurement needs are kept: manufacturer, model, software version, kernel, filter, codes of"
-                    + " published schemes with their meaning. A name that somebody typed there is still there.",
+            "Texts and coded words that the measurement needs are kept: manufacturer, model, software version, kernel, filter,"
+                    + " image type, body part, codes of published schemes. A name that somebody typed there is still there.",
             "Comments inside the compressed stream of a frame are copied with it.",
             "What is kept may single out a person together with other knowledge: scanner model, body region, times of day,"
                     + " intervals between exams, a rare implant. Whether the files are all of one person cannot be known.",
