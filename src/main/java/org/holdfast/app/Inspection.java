@@ -20,12 +20,12 @@ import org.holdfast.geometry.PatientVector;
 import org.holdfast.intake.ImageHeader;
 import org.holdfast.intake.Intake;
 import org.holdfast.intake.IntakeReport;
-import org.holdfast.intake.PixelScale;
 import org.holdfast.intake.Series;
 import org.holdfast.intake.Stack;
 import org.holdfast.intake.StoredStatistics;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.progress.Progress;
+import org.holdfast.volume.PixelScale;
 import org.holdfast.volume.VolumeGrid;
 import org.holdfast.volume.VolumeStatistics;
 
@@ -175,7 +175,7 @@ public final class Inspection {
                 stored == null ? null : stored.max(),
                 stored == null ? null : stored.mean(),
                 why.orElse(null),
-                header.lossy(),
+                header.lossy().isPresent(),
                 scaleEntry(header.scale()));
     }
 

@@ -176,6 +176,16 @@ public final class DataSet {
                 : Optional.of(e.value().clone());
     }
 
+    /** Copies those of the named elements that are here, as they are; an element that is absent is left as it is there. */
+    public void copy(Builder into, int... tags) {
+        for (int tag : tags) {
+            Element e = elements.get(tag);
+            if (e != null) {
+                into.add(e);
+            }
+        }
+    }
+
     /** The data set's elements, for writing. */
     Iterable<Element> elements() {
         return elements.values();
@@ -303,6 +313,12 @@ public final class DataSet {
                     ByteBuffer.allocate(Math.multiplyExact(2, words.length)).order(ByteOrder.LITTLE_ENDIAN);
             b.asShortBuffer().put(words);
             return add(Element.ofBytes(tag, Vr.OW, b.array()));
+        }
+
+        /** Takes over all elements of another data set, over those that are here. */
+        public Builder addAll(DataSet other) {
+            elements.putAll(other.elements);
+            return this;
         }
 
         /** Leaves an element out. */

@@ -63,6 +63,11 @@ public record PixelSource(
                 Tag.format(location.tag())));
     }
 
+    /** Most by which near-lossless coding may have moved a stored value; empty unless the pixels are coded that way. */
+    public OptionalInt nearLosslessError() {
+        return OptionalInt.empty();
+    }
+
     /** Whether pixel data for all frames is there. */
     public boolean isComplete() {
         return location.length() < 0 || availableBytes() >= layout.totalBytes();

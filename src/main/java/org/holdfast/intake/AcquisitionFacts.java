@@ -11,6 +11,7 @@ import org.holdfast.dicom.DataSet;
 import org.holdfast.dicom.Tag;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Acquisition.Known;
+import org.holdfast.volume.LossyCompression;
 
 /** Fills in how an image was made, from attributes of its header and words in its free text. */
 final class AcquisitionFacts {
@@ -55,7 +56,7 @@ final class AcquisitionFacts {
 
     private AcquisitionFacts() {}
 
-    static Acquisition of(DataSet d, Identity identity, ScanDate date) {
+    static Acquisition of(DataSet d, Identity identity, ScanDate date, Optional<LossyCompression> lossy) {
         String kernel = String.join(" ", d.strings(Tag.CONVOLUTION_KERNEL)).trim();
         String words = words(Stream.of(
                 kernel,
@@ -79,7 +80,8 @@ final class AcquisitionFacts {
                                 + d.string(Tag.MANUFACTURER_MODEL_NAME).orElse(""))
                         .trim(),
                 d.string(Tag.PATIENT_POSITION).orElse(""),
-                coneBeam(identity, words));
+                coneBeam(identity, words),
+                lossy);
     }
 
     /** Yes if a word of the table is there, no if one is there behind "no" or "without", else unknown. */

@@ -11,7 +11,7 @@ final class CommonFormat {
     private CommonFormat() {}
 
     /** The format; empty if signed slices stand beside unsigned ones that use all 16 bits. */
-    static Optional<StoredFormat> of(List<ImageHeader> slices) {
+    static Optional<StoredFormat> of(List<Slice> slices) {
         List<StoredFormat> all =
                 slices.stream().map(CommonFormat::of).distinct().toList();
         if (all.size() == 1) {
@@ -22,8 +22,8 @@ final class CommonFormat {
         return anySigned && anyFull ? Optional.empty() : Optional.of(new StoredFormat(16, anySigned));
     }
 
-    static StoredFormat of(ImageHeader slice) {
-        PixelLayout layout = slice.pixels().orElseThrow().layout();
+    static StoredFormat of(Slice slice) {
+        PixelLayout layout = slice.layout();
         return new StoredFormat(Math.min(16, layout.bitsStored()), layout.signed());
     }
 }

@@ -25,9 +25,9 @@ final class Duplicates {
     }
 
     /** The slices without copies, in their order. */
-    List<ImageHeader> dropped(List<ImageHeader> slices) {
-        List<ImageHeader> kept = new ArrayList<>();
-        for (List<ImageHeader> together : byPlace(slices)) {
+    List<Slice> dropped(List<Slice> slices) {
+        List<Slice> kept = new ArrayList<>();
+        for (List<Slice> together : byPlace(slices)) {
             kept.addAll(together.size() == 1 ? together : withoutCopies(together));
         }
         noteRepeatedInstances(kept);
@@ -35,13 +35,13 @@ final class Duplicates {
     }
 
     /** Groups of slices at one place in one plane; slices come sorted along their normal. */
-    private static List<List<ImageHeader>> byPlace(List<ImageHeader> slices) {
-        List<List<ImageHeader>> groups = new ArrayList<>();
-        for (ImageHeader slice : slices) {
-            List<ImageHeader> home = null;
+    private static List<List<Slice>> byPlace(List<Slice> slices) {
+        List<List<Slice>> groups = new ArrayList<>();
+        for (Slice slice : slices) {
+            List<Slice> home = null;
             for (int g = groups.size() - 1; g >= 0 && home == null; g--) {
-                SlicePlane plane = groups.get(g).get(0).plane().orElseThrow();
-                SlicePlane own = slice.plane().orElseThrow();
+                SlicePlane plane = groups.get(g).get(0).plane();
+                SlicePlane own = slice.plane();
                 if (own.positionAlong(plane) - plane.positionAlong(plane) > SAME_POSITION_MM) {
                     break;
                 }
@@ -56,37 +56,37 @@ final class Duplicates {
         return groups;
     }
 
-    private List<ImageHeader> withoutCopies(List<ImageHeader> together) {
-        Map<String, List<ImageHeader>> byPixels = new LinkedHashMap<>();
-        for (ImageHeader slice : together) {
+    private List<Slice> withoutCopies(List<Slice> together) {
+        Map<String, List<Slice>> byPixels = new LinkedHashMap<>();
+        for (Slice slice : together) {
             byPixels.computeIfAbsent(fingerprint(slice), key -> new ArrayList<>())
                     .add(slice);
         }
-        Map<String, ImageHeader> single = new LinkedHashMap<>();
+        Map<String, Slice> single = new LinkedHashMap<>();
         byPixels.forEach((fingerprint, copies) -> single.put(fingerprint, oneOf(copies)));
         return withoutRepeatedInstances(single);
     }
 
     /** Of copies the one with the smallest UID, then the smallest digest of its file, so that names do not choose. */
-    private ImageHeader oneOf(List<ImageHeader> copies) {
+    private Slice oneOf(List<Slice> copies) {
         if (copies.size() == 1) {
             return copies.get(0);
         }
-        Map<ImageHeader, String> keys = new LinkedHashMap<>();
-        copies.forEach(copy -> keys.put(copy, copy.identity().sopInstanceUid() + " " + fileDigest(copy)));
-        ImageHeader kept = copies.stream().min(Comparator.comparing(keys::get)).orElseThrow();
-        for (ImageHeader copy : copies) {
+        Map<Slice, String> keys = new LinkedHashMap<>();
+        copies.forEach(copy -> keys.put(copy, copy.instance() + " " + fileDigest(copy)));
+        Slice kept = copies.stream().min(Comparator.comparing(keys::get)).orElseThrow();
+        for (Slice copy : copies) {
             if (copy != kept) {
                 findings.add(Finding.info(
                         "DUPLICATE_DROPPED",
                         "the same pixels at the same position as another file of the series; one is used",
-                        copy.path().toString()));
+                        copy.where()));
             }
         }
         return kept;
     }
 
-    private String fingerprint(ImageHeader slice) {
+    private String fingerprint(Slice slice) {
         try {
             return PixelDigest.ofStoredValues(slice);
         } catch (DicomReadException e) {
@@ -94,7 +94,7 @@ final class Duplicates {
         }
     }
 
-    private String fileDigest(ImageHeader slice) {
+    private String fileDigest(Slice slice) {
         try {
             return HexFormat.of().formatHex(PixelDigest.ofFile(slice.path()));
         } catch (DicomReadException e) {
@@ -102,8 +102,8 @@ final class Duplicates {
         }
     }
 
-    private String notCompared(ImageHeader slice, DicomReadException e) {
-        String path = slice.path().toString();
+    private String notCompared(Slice slice, DicomReadException e) {
+        String path = slice.where();
         findings.add(Finding.warning(
                 "NOT_COMPARED", "could not be compared with others at its position: " + e.reason(), path));
         return path;
@@ -113,31 +113,31 @@ final class Duplicates {
      * Of one SOP instance with different pixels one is kept by a rule without file names: one that can be read, of these
      * the one with the smaller digest.
      */
-    private List<ImageHeader> withoutRepeatedInstances(Map<String, ImageHeader> byPixels) {
-        Map<String, ImageHeader> byInstance = new LinkedHashMap<>();
-        Comparator<String> readableFirst = Comparator.comparing(digest ->
-                byPixels.get(digest).pixels().orElseThrow().whyUnreadable().isPresent());
+    private List<Slice> withoutRepeatedInstances(Map<String, Slice> byPixels) {
+        Map<String, Slice> byInstance = new LinkedHashMap<>();
+        Comparator<String> readableFirst = Comparator.comparing(
+                digest -> byPixels.get(digest).pixels().whyUnreadable().isPresent());
         for (String digest : byPixels.keySet().stream()
                 .sorted(readableFirst.thenComparing(Comparator.naturalOrder()))
                 .toList()) {
-            ImageHeader slice = byPixels.get(digest);
-            String uid = slice.identity().sopInstanceUid();
-            ImageHeader first = byInstance.putIfAbsent(uid.isEmpty() ? digest : uid, slice);
+            Slice slice = byPixels.get(digest);
+            String uid = slice.instance();
+            Slice first = byInstance.putIfAbsent(uid.isEmpty() ? digest : uid, slice);
             if (first != null) {
                 findings.add(Finding.warning(
                         "SAME_INSTANCE_OTHER_PIXELS",
                         "SOP instance " + uid + " is there twice at one position, and its pixels differ or"
                                 + " cannot be compared; one is used",
-                        slice.path().toString()));
+                        slice.where()));
             }
         }
         return List.copyOf(byInstance.values());
     }
 
-    private void noteRepeatedInstances(List<ImageHeader> kept) {
+    private void noteRepeatedInstances(List<Slice> kept) {
         Map<String, Integer> counts = new LinkedHashMap<>();
-        for (ImageHeader slice : kept) {
-            counts.merge(slice.identity().sopInstanceUid(), 1, Integer::sum);
+        for (Slice slice : kept) {
+            counts.merge(slice.instance(), 1, Integer::sum);
         }
         counts.forEach((uid, count) -> {
             if (count > 1 && !uid.isEmpty()) {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.holdfast.dicom.DataSet;
 import org.holdfast.dicom.Tag;
 import org.holdfast.volume.PaddingRange;
@@ -17,6 +18,30 @@ import org.holdfast.volume.Rescale;
  * @param padding stored values outside the reconstructed field (PS3.3, section C.7.5.1.1.2), if named
  */
 public record HuScale(Optional<Rescale> rescale, String whyNotHu, Optional<PaddingRange> padding) {
+
+    /** Values of ImageType that name a map of something else than attenuation, derived from CT. */
+    private static final Set<String> MAP_TYPES = Set.of(
+            "PERFUSION",
+            "CBF",
+            "CBV",
+            "MTT",
+            "RCBF",
+            "RCBV",
+            "RMTT",
+            "TTP",
+            "TTD",
+            "TMAX",
+            "PMB",
+            "BLOOD_FLOW",
+            "BLOOD_VOLUME",
+            "TTP_MAP",
+            "PERM",
+            "PERMEABILITY",
+            "EFF_ATOMIC_NUM",
+            "ELECTRON_DENSITY",
+            "MAT_SPECIFIC",
+            "MAT_FRACTIONAL",
+            "VALUE_MAP");
 
     static HuScale of(DataSet d, String modality) {
         Optional<PaddingRange> padding = padding(d);
@@ -36,6 +61,16 @@ public record HuScale(Optional<Rescale> rescale, String whyNotHu, Optional<Paddi
         if (!d.items(Tag.MODALITY_LUT_SEQUENCE).isEmpty()) {
             return Optional.of("a modality look-up table instead of a line to HU");
         }
+        Optional<String> map = d.strings(Tag.IMAGE_TYPE).stream()
+                .map(value -> value.toUpperCase(Locale.ROOT))
+                .filter(MAP_TYPES::contains)
+                .findFirst();
+        if (map.isPresent()) {
+            return Optional.of("a map of something else than attenuation, by ImageType " + map.get());
+        }
+        if (d.string(Tag.PIXEL_PRESENTATION).orElse("").equals("COLOR")) {
+            return Optional.of("a map in colours, by PixelPresentation COLOR");
+        }
         String type = d.string(Tag.RESCALE_TYPE).orElse("");
         if (!type.isEmpty() && !type.toUpperCase(Locale.ROOT).equals("HU")) {
             return Optional.of("RescaleType is " + type + ", not HU");
@@ -50,7 +85,8 @@ public record HuScale(Optional<Rescale> rescale, String whyNotHu, Optional<Paddi
         return slope.getAsDouble() == 0 ? Optional.of("RescaleSlope is 0") : Optional.empty();
     }
 
-    private static Optional<PaddingRange> padding(DataSet d) {
+    /** Stored values that the header names as padding. */
+    static Optional<PaddingRange> padding(DataSet d) {
         OptionalInt value = d.integer(Tag.PIXEL_PADDING_VALUE);
         if (value.isEmpty()) {
             return Optional.empty();

@@ -14,6 +14,7 @@ import org.holdfast.dicom.Tag;
  * @param seriesInstanceUid its series
  * @param frameOfReferenceUid the space that its positions refer to
  * @param patientId patient's number
+ * @param patientName patient's name, for telling patients apart only; never shown
  * @param modality modality, upper case
  * @param description description of the series
  * @param seriesNumber number of the series; for order on a list only
@@ -26,6 +27,7 @@ public record Identity(
         String seriesInstanceUid,
         String frameOfReferenceUid,
         String patientId,
+        String patientName,
         String modality,
         String description,
         int seriesNumber,
@@ -43,6 +45,7 @@ public record Identity(
                 d.string(Tag.SERIES_INSTANCE_UID).orElse(""),
                 d.string(Tag.FRAME_OF_REFERENCE_UID).orElse(""),
                 d.string(Tag.PATIENT_ID).orElse(""),
+                d.string(Tag.PATIENT_NAME).orElse(""),
                 d.string(Tag.MODALITY).orElse("").toUpperCase(Locale.ROOT),
                 d.string(Tag.SERIES_DESCRIPTION).orElse(""),
                 d.integer(Tag.SERIES_NUMBER).orElse(Integer.MAX_VALUE),

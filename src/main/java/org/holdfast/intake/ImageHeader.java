@@ -2,19 +2,20 @@ package org.holdfast.intake;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collections;
-import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.holdfast.dicom.DataSet;
 import org.holdfast.dicom.DicomFile;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.PixelSource;
-import org.holdfast.dicom.Tag;
 import org.holdfast.dicom.TransferSyntax;
 import org.holdfast.finding.Finding;
 import org.holdfast.volume.Acquisition;
+import org.holdfast.volume.LossyCompression;
+import org.holdfast.volume.PixelScale;
 
 /**
  * What intake keeps of one file: facts, not the header itself, so that thousands of files fit. Immutable.
@@ -24,13 +25,11 @@ import org.holdfast.volume.Acquisition;
  * @param identity what it is and where it belongs
  * @param hasPixelData whether it holds pixel data, usable or not
  * @param pixels how to read its pixels; empty if it has none or its header does not describe them
- * @param plane where it lies in the patient; empty if it does not say so in full
  * @param scale what a pixel's size means
- * @param huScale how stored values become HU
- * @param acquisition how it was made
- * @param dateSource attribute that the date was taken from; empty if there is none
- * @param lossy whether the header says that the pixels were compressed with loss
- * @param variants attributes that may tell images at one position apart
+ * @param date the day of the scan
+ * @param lossy how its pixels were compressed with loss; empty if the file does not say that they were
+ * @param isDescribedByFrame whether the header describes its frames in functional groups
+ * @param frames what the header says of each frame it describes; one for a header without functional groups
  * @param findings what was odd about the file
  */
 public record ImageHeader(
@@ -39,17 +38,15 @@ public record ImageHeader(
         Identity identity,
         boolean hasPixelData,
         Optional<PixelSource> pixels,
-        Optional<SlicePlane> plane,
         PixelScale scale,
-        HuScale huScale,
-        Acquisition acquisition,
-        String dateSource,
-        boolean lossy,
-        Map<SplitAttribute, String> variants,
+        ScanDate date,
+        Optional<LossyCompression> lossy,
+        boolean isDescribedByFrame,
+        List<FrameFacts> frames,
         List<Finding> findings) {
 
     public ImageHeader {
-        variants = Collections.unmodifiableMap(new EnumMap<>(variants));
+        frames = List.copyOf(frames);
         findings = List.copyOf(findings);
     }
 
@@ -57,22 +54,46 @@ public record ImageHeader(
         DataSet d = file.dataSet();
         List<Finding> findings = new ArrayList<>(file.findings());
         Identity identity = Identity.of(d);
-        Optional<SlicePlane> plane = SlicePlane.of(d);
-        ScanDate date = ScanDate.of(d);
+        Optional<PixelSource> pixels = pixels(file, findings);
+        Optional<LossyCompression> lossy = Losses.of(d, file.transferSyntax(), pixels);
+        ScanDate[] date = new ScanDate[1];
+        PixelScale[] scale = new PixelScale[1];
+        Map<Acquisition, Acquisition> made = new HashMap<>();
+        List<FrameFacts> frames = FunctionalGroups.frames(d)
+                .map(frame -> {
+                    Optional<SlicePlane> plane = SlicePlane.of(frame);
+                    ScanDate day = ScanDate.of(frame);
+                    if (date[0] == null) {
+                        date[0] = day;
+                        scale[0] = PixelSizes.of(frame, plane.isPresent() && !ImageKind.isProjection(identity));
+                    }
+                    Acquisition acquisition = AcquisitionFacts.of(frame, identity, day, lossy);
+                    return new FrameFacts(
+                            plane,
+                            HuScale.of(frame, identity.modality()),
+                            made.computeIfAbsent(acquisition, own -> own),
+                            SplitAttribute.allOf(frame));
+                })
+                .toList();
         return new ImageHeader(
                 file.path(),
                 file.transferSyntax(),
                 identity,
                 file.pixels().isPresent(),
-                pixels(file, findings),
-                plane,
-                PixelScale.of(d, plane.isPresent() && !ImageKind.isProjection(identity)),
-                HuScale.of(d, identity.modality()),
-                AcquisitionFacts.of(d, identity, date),
-                date.source(),
-                d.string(Tag.LOSSY_IMAGE_COMPRESSION).orElse("").equals("01"),
-                SplitAttribute.allOf(d),
+                pixels,
+                scale[0],
+                date[0],
+                lossy,
+                FunctionalGroups.isIn(d),
+                frames,
                 findings);
+    }
+
+    /** Its frames as slices that a stack may be made of. */
+    List<Slice> slices() {
+        return IntStream.range(0, frames.size())
+                .mapToObj(f -> new Slice(this, f))
+                .toList();
     }
 
     private static Optional<PixelSource> pixels(DicomFile file, List<Finding> findings) {

@@ -34,13 +34,8 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     private static final Set<String> SCREEN_TYPES =
             Set.of("DOSE", "DOSE_INFO", "DOSE INFO", "SCREEN SAVE", "SCREEN_SAVE", "SCREENSAVE", "SCREENSHOT");
 
-    private static final Set<String> ENHANCED_CLASSES = Set.of(
-            "1.2.840.10008.5.1.4.1.1.2.1",
-            "1.2.840.10008.5.1.4.1.1.2.2",
-            "1.2.840.10008.5.1.4.1.1.4.1",
-            "1.2.840.10008.5.1.4.1.1.4.4",
-            "1.2.840.10008.5.1.4.1.1.128.1",
-            "1.2.840.10008.5.1.4.1.1.130");
+    /** X-ray 3-D angiographic, craniofacial and tomosynthesis images. */
+    private static final String VOLUME_OF_PROJECTIONS = "1.2.840.10008.5.1.4.1.1.13.1";
 
     private static final String SECONDARY_CAPTURE = "1.2.840.10008.5.1.4.1.1.7";
 
@@ -51,12 +46,15 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
             String pixels = header.hasPixelData() ? "its pixels are no picture" : "no pixels";
             return none(SeriesKind.OTHER, header, "NOT_AN_IMAGE", "an object of " + what + ": " + pixels);
         }
-        if (RADIOGRAPHS.contains(identity.modality())) {
+        if (isRadiograph(identity)) {
+            Optional<String> why = RadiographLoader.whyNot(header);
             return none(
                     SeriesKind.RADIOGRAPH,
                     header,
-                    "RADIOGRAPH_LISTED",
-                    "a radiograph is listed, its pixels are not used by this version");
+                    "RADIOGRAPH",
+                    why.map(reason -> "a radiograph that cannot be shown: " + reason)
+                            .orElse("a radiograph, read by eye; scale: "
+                                    + header.scale().words()));
         }
         return header.pixels().isPresent()
                 ? sectionKind(header, header.pixels().get())
@@ -83,18 +81,20 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
                     "a derived rendering (" + String.join("\\", identity.imageType())
                             + ") shows no slice; neither HU nor mm hold in it");
         }
-        if (layout.frames() > 1 || isEnhanced(identity)) {
+        if (layout.frames() != header.frames().size()) {
             return image(
                     header,
-                    "MULTI_FRAME_NOT_READ",
-                    "a multi-frame object of " + layout.frames()
-                            + " frames is listed, its slices are not read by this version");
+                    "FRAMES_NOT_DESCRIBED",
+                    header.isDescribedByFrame()
+                            ? layout.frames() + " frames, of which "
+                                    + header.frames().size() + " are described"
+                            : layout.frames() + " frames without functional groups that would place them");
         }
         if (!CROSS_SECTIONAL.contains(identity.modality())) {
             return image(
                     header, "NOT_CROSS_SECTIONAL", "modality " + identity.modality() + " makes no stack of slices");
         }
-        return header.plane().isPresent()
+        return header.frames().stream().anyMatch(frame -> frame.plane().isPresent())
                 ? new ImageKind(SeriesKind.VOLUME, Optional.empty())
                 : image(
                         header,
@@ -103,14 +103,19 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
                                 + " patient");
     }
 
-    /** Enhanced and legacy-converted multi-frame CT, MR and PET keep their geometry in functional groups. */
-    private static boolean isEnhanced(Identity identity) {
-        return ENHANCED_CLASSES.contains(identity.sopClassUid());
+    /** Whether it is a projection radiograph, by its modality; volumes that were made of projections are none. */
+    static boolean isRadiograph(Identity identity) {
+        return RADIOGRAPHS.contains(identity.modality())
+                && !identity.sopClassUid().startsWith(VOLUME_OF_PROJECTIONS);
     }
 
-    /** Whether it is a localizer or rendering: it has a place in the patient, but its pixels show no slice. */
+    /**
+     * Whether its pixels do not lie in a plane of the patient even where a plane is written: localizers, renderings, and
+     * radiographs but for captures that were given a place.
+     */
     static boolean isProjection(Identity identity) {
-        return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES);
+        boolean captured = identity.sopClassUid().startsWith(SECONDARY_CAPTURE);
+        return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES) || isRadiograph(identity) && !captured;
     }
 
     private static boolean has(Identity identity, Set<String> words) {

@@ -30,17 +30,17 @@ final class PixelDigest {
     }
 
     /**
-     * Fingerprint of the stored values of a single frame whatever the transfer syntax: two different 32-bit check sums,
+     * Fingerprint of the stored values of a frame whatever the transfer syntax: two different 32-bit check sums,
      * enough to tell images apart that nobody forged. The SHA-256 of the whole file where this version cannot read the
      * pixels.
      */
-    static String ofStoredValues(ImageHeader header) throws DicomReadException {
-        PixelSource pixels = header.pixels().orElseThrow();
+    static String ofStoredValues(Slice slice) throws DicomReadException {
+        PixelSource pixels = slice.pixels();
         if (pixels.whyUnreadable().isPresent() || !pixels.isComplete()) {
-            return HexFormat.of().formatHex(ofFile(header.path()));
+            return HexFormat.of().formatHex(ofFile(slice.path()));
         }
         short[] words = new short[Math.toIntExact(pixels.layout().frameValues())];
-        new PixelReader().read(pixels, 0, words);
+        new PixelReader().read(pixels, slice.frameIndex(), words);
         ByteBuffer bytes = ByteBuffer.allocate(Math.multiplyExact(2, words.length));
         bytes.asShortBuffer().put(words);
         CRC32 first = new CRC32();

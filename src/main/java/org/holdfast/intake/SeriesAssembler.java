@@ -17,12 +17,12 @@ final class SeriesAssembler {
                 .thenComparing(h -> h.path().toString()));
         Identity first = headers.get(0).identity();
         List<Finding> findings = new ArrayList<>();
-        List<ImageHeader> slices = new ArrayList<>();
+        List<Slice> slices = new ArrayList<>();
         SeriesKind kind = SeriesKind.OTHER;
         for (ImageHeader header : headers) {
             findings.addAll(header.findings());
             ImageKind imageKind = ImageKind.of(header);
-            imageKind.whyNoSlice().ifPresentOrElse(findings::add, () -> slices.add(header));
+            imageKind.whyNoSlice().ifPresentOrElse(findings::add, () -> addSlices(header, slices, findings));
             kind = higher(kind, imageKind.whyNoSlice().isPresent() ? imageKind.seriesKind() : SeriesKind.IMAGE);
         }
         List<Stack> stacks = new StackAssembler(first.seriesInstanceUid(), findings).assemble(slices);
@@ -43,6 +43,19 @@ final class SeriesAssembler {
                 stacks,
                 headers,
                 FindingSummary.of(findings));
+    }
+
+    private static void addSlices(ImageHeader header, List<Slice> slices, List<Finding> findings) {
+        List<Slice> all = header.slices();
+        List<Slice> placed = all.stream().filter(s -> s.placed().isPresent()).toList();
+        slices.addAll(placed);
+        if (placed.size() < all.size()) {
+            findings.add(Finding.warning(
+                    "FRAMES_NOT_PLACED",
+                    all.size() - placed.size() + " of " + all.size()
+                            + " frames have no position, orientation or pixel spacing and are left out",
+                    header.path().toString()));
+        }
     }
 
     private static SeriesKind higher(SeriesKind a, SeriesKind b) {

@@ -1,5 +1,6 @@
 package org.holdfast.intake;
 
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.HexFormat;
@@ -13,6 +14,7 @@ public final class SeriesHash {
 
     /**
      * SHA-256 over (SOP instance UID, SHA-256 of the file's bytes) of each slice in stack order, as 64 hexadecimal digits.
+     * For slices out of one multi-frame file the file counts once, followed by their frame numbers.
      *
      * @throws DicomReadException if a file cannot be read
      */
@@ -29,12 +31,20 @@ public final class SeriesHash {
     public static String of(Stack stack, Progress progress) throws DicomReadException {
         MessageDigest digest = PixelDigest.sha256();
         int done = 0;
-        for (ImageHeader slice : stack.slices()) {
+        ImageHeader last = null;
+        for (Slice slice : stack.slices()) {
             progress.stopIfCancelled();
             progress.report((double) done++ / stack.slices().size(), "checking the files");
-            digest.update(slice.identity().sopInstanceUid().getBytes(StandardCharsets.US_ASCII));
-            digest.update((byte) 0);
-            digest.update(PixelDigest.ofFile(slice.path()));
+            if (slice.file() != last) {
+                digest.update(slice.identity().sopInstanceUid().getBytes(StandardCharsets.US_ASCII));
+                digest.update((byte) 0);
+                digest.update(PixelDigest.ofFile(slice.path()));
+                last = slice.file();
+            }
+            if (slice.layout().frames() > 1) {
+                digest.update(
+                        ByteBuffer.allocate(4).putInt(slice.frameIndex() + 1).array());
+            }
         }
         return HexFormat.of().formatHex(digest.digest());
     }

@@ -21,7 +21,7 @@ public record Stack(
         String seriesInstanceUid,
         int stackNumber,
         VolumeGrid grid,
-        List<ImageHeader> slices,
+        List<Slice> slices,
         Optional<String> whyNoHu,
         List<Finding> findings) {
 

@@ -17,11 +17,12 @@ final class StackAssembler {
     private static final double LEAN_SHOWN_DEG = 0.1;
 
     /** Order that depends on contents only, so that names and file order decide nothing. */
-    private static final Comparator<ImageHeader> BY_CONTENT = Comparator.comparing(
-                    (ImageHeader h) -> numbers(h.plane().orElseThrow()), Arrays::compare)
+    private static final Comparator<Slice> BY_CONTENT = Comparator.comparing(
+                    (Slice h) -> numbers(h.plane()), Arrays::compare)
             .thenComparing(h -> h.identity().sopInstanceUid())
             .thenComparing(h -> h.variants().toString())
-            .thenComparing(h -> h.acquisition().toString());
+            .thenComparing(h -> h.acquisition().toString())
+            .thenComparingInt(Slice::frameIndex);
 
     private final String seriesInstanceUid;
     private final List<Finding> findings;
@@ -32,21 +33,19 @@ final class StackAssembler {
         this.findings = findings;
     }
 
-    List<Stack> assemble(List<ImageHeader> slices) {
-        for (List<ImageHeader> parallel : groups(slices)) {
-            SlicePlane reference = parallel.get(0).plane().orElseThrow();
-            List<ImageHeader> sorted = new ArrayList<>(parallel);
-            sorted.sort(Comparator.comparingDouble(
-                    (ImageHeader h) -> h.plane().orElseThrow().positionAlong(reference)));
-            List<ImageHeader> single = new ArrayList<>(new Duplicates(findings).dropped(sorted));
-            single.sort(Comparator.comparingDouble(
-                    (ImageHeader h) -> h.plane().orElseThrow().positionAlong(reference)));
+    List<Stack> assemble(List<Slice> slices) {
+        for (List<Slice> parallel : groups(slices)) {
+            SlicePlane reference = parallel.get(0).plane();
+            List<Slice> sorted = new ArrayList<>(parallel);
+            sorted.sort(Comparator.comparingDouble((Slice h) -> h.plane().positionAlong(reference)));
+            List<Slice> single = new ArrayList<>(new Duplicates(findings).dropped(sorted));
+            single.sort(Comparator.comparingDouble((Slice h) -> h.plane().positionAlong(reference)));
             addStacks(single);
         }
         return stacks;
     }
 
-    private void addStacks(List<ImageHeader> slices) {
+    private void addStacks(List<Slice> slices) {
         StackSplitter.Split split = StackSplitter.split(slices);
         if (split.stacks().isEmpty()) {
             int positions = StackSplitter.distinctPositions(slices);
@@ -66,18 +65,18 @@ final class StackAssembler {
                             + split.stacks().size() + " stacks",
                     "series " + seriesInstanceUid));
         }
-        for (List<ImageHeader> part : split.stacks()) {
+        for (List<Slice> part : split.stacks()) {
             stacks.add(stack(part));
         }
     }
 
-    private Stack stack(List<ImageHeader> slices) {
-        SlicePlane first = slices.get(0).plane().orElseThrow();
+    private Stack stack(List<Slice> slices) {
+        SlicePlane first = slices.get(0).plane();
         List<PatientPoint> origins =
-                slices.stream().map(h -> h.plane().orElseThrow().position()).toList();
+                slices.stream().map(h -> h.plane().position()).toList();
         VolumeGrid grid = new VolumeGrid(
-                slices.get(0).pixels().orElseThrow().layout().columns(),
-                slices.get(0).pixels().orElseThrow().layout().rows(),
+                slices.get(0).layout().columns(),
+                slices.get(0).layout().rows(),
                 first.columnSpacingMm(),
                 first.rowSpacingMm(),
                 first.rowDirection(),
@@ -126,11 +125,11 @@ final class StackAssembler {
     }
 
     /** Groups of parallel slices with one matrix, spacing and kernel; membership does not depend on the order. */
-    private static List<List<ImageHeader>> groups(List<ImageHeader> slices) {
-        List<ImageHeader> ordered = new ArrayList<>(slices);
+    private static List<List<Slice>> groups(List<Slice> slices) {
+        List<Slice> ordered = new ArrayList<>(slices);
         ordered.sort(BY_CONTENT);
-        List<List<ImageHeader>> groups = new ArrayList<>();
-        for (ImageHeader slice : ordered) {
+        List<List<Slice>> groups = new ArrayList<>();
+        for (Slice slice : ordered) {
             groups.stream()
                     .filter(group -> belongTogether(group.get(0), slice))
                     .findFirst()
@@ -143,13 +142,11 @@ final class StackAssembler {
         return groups;
     }
 
-    private static boolean belongTogether(ImageHeader a, ImageHeader b) {
-        return a.pixels().orElseThrow().layout().rows()
-                        == b.pixels().orElseThrow().layout().rows()
-                && a.pixels().orElseThrow().layout().columns()
-                        == b.pixels().orElseThrow().layout().columns()
+    private static boolean belongTogether(Slice a, Slice b) {
+        return a.layout().rows() == b.layout().rows()
+                && a.layout().columns() == b.layout().columns()
                 && a.acquisition().kernel().equals(b.acquisition().kernel())
-                && a.plane().orElseThrow().isParallelTo(b.plane().orElseThrow());
+                && a.plane().isParallelTo(b.plane());
     }
 
     private static double[] numbers(SlicePlane p) {

@@ -19,12 +19,12 @@ final class StackSplitter {
      * @param stacks slices of each stack, strictly ascending; empty if the slices make no volume
      * @param by what they were split by; empty if they were not
      */
-    record Split(List<List<ImageHeader>> stacks, String by) {}
+    record Split(List<List<Slice>> stacks, String by) {}
 
     private StackSplitter() {}
 
     /** @param slices parallel slices, sorted along their normal */
-    static Split split(List<ImageHeader> slices) {
+    static Split split(List<Slice> slices) {
         if (!isStrictlyAscending(slices)) {
             return distinctPositions(slices) < 2
                     ? new Split(List.of(), "")
@@ -33,7 +33,7 @@ final class StackSplitter {
         return interleaved(slices).orElseGet(() -> new Split(List.of(slices), ""));
     }
 
-    static int distinctPositions(List<ImageHeader> slices) {
+    static int distinctPositions(List<Slice> slices) {
         int count = 1;
         for (int k = 1; k < slices.size(); k++) {
             count += step(slices, k) > Duplicates.SAME_POSITION_MM ? 1 : 0;
@@ -41,7 +41,7 @@ final class StackSplitter {
         return count;
     }
 
-    private static Optional<Split> byAttributes(List<ImageHeader> slices) {
+    private static Optional<Split> byAttributes(List<Slice> slices) {
         for (SplitAttribute attribute : SplitAttribute.values()) {
             Optional<Split> split = accepted(slices, EnumSet.of(attribute));
             if (split.isPresent()) {
@@ -60,8 +60,8 @@ final class StackSplitter {
     }
 
     /** A split counts only if no position repeats in any part and a part is more than a single slice. */
-    private static Optional<Split> accepted(List<ImageHeader> slices, Set<SplitAttribute> attributes) {
-        List<List<ImageHeader>> parts = partition(slices, attributes);
+    private static Optional<Split> accepted(List<Slice> slices, Set<SplitAttribute> attributes) {
+        List<List<Slice>> parts = partition(slices, attributes);
         boolean ascending = parts.stream().allMatch(StackSplitter::isStrictlyAscending);
         boolean worthwhile = parts.stream().anyMatch(part -> part.size() > 1);
         return parts.size() > 1 && ascending && worthwhile
@@ -73,12 +73,12 @@ final class StackSplitter {
      * Two regular stacks whose slices lie between each other's: the values of an attribute come back after others along
      * the normal, the whole is irregular, and each part has equal steps.
      */
-    private static Optional<Split> interleaved(List<ImageHeader> slices) {
+    private static Optional<Split> interleaved(List<Slice> slices) {
         if (slices.size() < 4 || hasEqualSteps(slices)) {
             return Optional.empty();
         }
         for (SplitAttribute attribute : List.of(SplitAttribute.ACQUISITION_NUMBER, SplitAttribute.IMAGE_TYPE)) {
-            List<List<ImageHeader>> parts = partition(slices, EnumSet.of(attribute));
+            List<List<Slice>> parts = partition(slices, EnumSet.of(attribute));
             boolean regular = parts.stream().allMatch(part -> part.size() > 2 && hasEqualSteps(part));
             if (parts.size() > 1 && regular && comesBack(slices, attribute)) {
                 return Optional.of(new Split(parts, attribute.keyword()));
@@ -87,7 +87,7 @@ final class StackSplitter {
         return Optional.empty();
     }
 
-    private static boolean comesBack(List<ImageHeader> slices, SplitAttribute attribute) {
+    private static boolean comesBack(List<Slice> slices, SplitAttribute attribute) {
         int changes = 0;
         Map<String, Boolean> seen = new LinkedHashMap<>();
         for (int k = 0; k < slices.size(); k++) {
@@ -98,9 +98,9 @@ final class StackSplitter {
         return changes >= seen.size();
     }
 
-    private static List<List<ImageHeader>> partition(List<ImageHeader> slices, Set<SplitAttribute> attributes) {
-        Map<String, List<ImageHeader>> parts = new TreeMap<>();
-        for (ImageHeader slice : slices) {
+    private static List<List<Slice>> partition(List<Slice> slices, Set<SplitAttribute> attributes) {
+        Map<String, List<Slice>> parts = new TreeMap<>();
+        for (Slice slice : slices) {
             StringBuilder key = new StringBuilder();
             attributes.forEach(a -> key.append(slice.variants().get(a)).append('\n'));
             parts.computeIfAbsent(key.toString(), k -> new ArrayList<>()).add(slice);
@@ -108,11 +108,11 @@ final class StackSplitter {
         return List.copyOf(parts.values());
     }
 
-    private static boolean isStrictlyAscending(List<ImageHeader> slices) {
+    private static boolean isStrictlyAscending(List<Slice> slices) {
         return distinctPositions(slices) == slices.size();
     }
 
-    private static boolean hasEqualSteps(List<ImageHeader> slices) {
+    private static boolean hasEqualSteps(List<Slice> slices) {
         double whole = 0;
         for (int k = 1; k < slices.size(); k++) {
             whole += step(slices, k);
@@ -126,10 +126,10 @@ final class StackSplitter {
         return true;
     }
 
-    private static double step(List<ImageHeader> slices, int k) {
-        SlicePlane reference = slices.get(0).plane().orElseThrow();
-        return slices.get(k).plane().orElseThrow().positionAlong(reference)
-                - slices.get(k - 1).plane().orElseThrow().positionAlong(reference);
+    private static double step(List<Slice> slices, int k) {
+        SlicePlane reference = slices.get(0).plane();
+        return slices.get(k).plane().positionAlong(reference)
+                - slices.get(k - 1).plane().positionAlong(reference);
     }
 
     private static String names(Set<SplitAttribute> attributes) {

@@ -43,6 +43,9 @@ public final class VolumeLoader {
                 .map(slice -> slice.huScale().rescale().orElseThrow())
                 .toArray(Rescale[]::new);
         this.builder = HuVolume.builder(stack.grid(), format, lines);
+        if (stack.slices().stream().anyMatch(s -> s.acquisition().lossy().isPresent())) {
+            builder.lossy();
+        }
     }
 
     /**
@@ -99,11 +102,11 @@ public final class VolumeLoader {
     }
 
     private void readSlice(PixelReader reader, int k) throws DicomReadException {
-        ImageHeader slice = stack.slices().get(k);
-        PixelSource pixels = slice.pixels().orElseThrow();
+        Slice slice = stack.slices().get(k);
+        PixelSource pixels = slice.pixels();
         short[] words = new short
                 [Math.multiplyExact(stack.grid().columns(), stack.grid().rows())];
-        int read = reader.read(pixels, 0, words);
+        int read = reader.read(pixels, slice.frameIndex(), words);
         StoredFormat own = CommonFormat.of(slice);
         for (int v = 0; !own.equals(format) && v < read; v++) {
             words[v] = (short) own.valueOf(words[v]);

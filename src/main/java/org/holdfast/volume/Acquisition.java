@@ -22,6 +22,7 @@ import java.util.OptionalDouble;
  * @param scannerModel manufacturer and model; empty if not said
  * @param posture patient position as written, such as HFS; empty if not said
  * @param coneBeam whether the volume is known to come from a cone-beam or C-arm device
+ * @param lossy how the images were compressed with loss; empty if no file says that they were
  */
 public record Acquisition(
         Optional<LocalDate> date,
@@ -36,7 +37,8 @@ public record Acquisition(
         String detector,
         String scannerModel,
         String posture,
-        Known coneBeam) {
+        Known coneBeam,
+        Optional<LossyCompression> lossy) {
 
     /** Yes, no, or not said by the files. */
     public enum Known {
@@ -59,6 +61,7 @@ public record Acquisition(
         Objects.requireNonNull(scannerModel, "scannerModel");
         Objects.requireNonNull(posture, "posture");
         Objects.requireNonNull(coneBeam, "coneBeam");
+        Objects.requireNonNull(lossy, "lossy");
     }
 
     /** An acquisition of which nothing is known. */
@@ -76,6 +79,7 @@ public record Acquisition(
                 "",
                 "",
                 "",
-                Known.UNKNOWN);
+                Known.UNKNOWN,
+                Optional.empty());
     }
 }

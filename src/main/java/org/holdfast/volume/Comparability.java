@@ -173,6 +173,11 @@ public final class Comparability {
         texts("detector", "Detector", reference.detector(), followUp.detector(), Effect.CAUTION);
         texts("scannerModel", "Scanner", reference.scannerModel(), followUp.scannerModel(), Effect.CAUTION);
         texts("posture", "Posture", reference.posture(), followUp.posture(), Effect.CAUTION);
+        String a = loss(reference);
+        String b = loss(followUp);
+        if (!a.equals(b)) {
+            differs("lossy", "Compression with loss", a, b, Effect.CAUTION);
+        }
     }
 
     private void lengths(String field, String name, OptionalDouble a, OptionalDouble b) {
@@ -253,6 +258,10 @@ public final class Comparability {
 
     private static String none(OptionalDouble energy) {
         return energy.isPresent() ? value(energy) + " keV" : "none";
+    }
+
+    private static String loss(Acquisition a) {
+        return a.lossy().map(LossyCompression::words).orElse("none");
     }
 
     private static String word(Known known) {

@@ -22,6 +22,9 @@ public final class HuVolume {
 
     static final short INVALID = Short.MIN_VALUE;
 
+    /** Stored steps by which lossy compression may move a value away from the scale's ceiling (definitions, section 1). */
+    private static final int LOSSY_CEILING_SLACK = 8;
+
     private final VolumeGrid grid;
     private final short[][] codes;
     private final double[] slope;
@@ -29,6 +32,7 @@ public final class HuVolume {
     private final StoredFormat format;
     private final Rescale[] storedRescale;
     private final boolean uniform;
+    private final int ceilingSlack;
     private VolumeStatistics statistics;
 
     private HuVolume(Builder b) {
@@ -38,6 +42,7 @@ public final class HuVolume {
         this.intercept = b.intercept;
         this.format = b.format;
         this.storedRescale = b.rescale;
+        this.ceilingSlack = b.ceilingSlack;
         this.uniform = Arrays.stream(slope).allMatch(s -> s == slope[0])
                 && Arrays.stream(intercept).allMatch(c -> c == intercept[0]);
     }
@@ -67,6 +72,11 @@ public final class HuVolume {
             builder.slice(k, hu[k].clone(), null);
         }
         return builder.build();
+    }
+
+    /** Whether the images were compressed with loss before: HU may be off, fine detail missing or made up. */
+    public boolean isLossy() {
+        return ceilingSlack > 0;
     }
 
     /** Where the voxels lie. */
@@ -231,6 +241,7 @@ public final class HuVolume {
         private final double[] intercept;
         private final boolean codeIsHu;
         private final int codeOffset;
+        private int ceilingSlack;
         private final Map<Object, short[]> tables = new ConcurrentHashMap<>();
 
         private Builder(VolumeGrid grid, StoredFormat format, Rescale[] rescale) {
@@ -251,6 +262,12 @@ public final class HuVolume {
             }
             this.codeIsHu = whole;
             this.codeOffset = !whole && !format.signed() && format.bitsStored() == 16 ? -Short.MAX_VALUE : 0;
+        }
+
+        /** Tells that the slices were compressed with loss: a ceiling of the scale is then no sharp value. */
+        public Builder lossy() {
+            ceilingSlack = LOSSY_CEILING_SLACK;
+            return this;
         }
 
         /**
@@ -322,14 +339,26 @@ public final class HuVolume {
         return Math.rint((slope[k] * code + intercept[k] - r.intercept()) / r.slope());
     }
 
-    /** Whether a code of a slice is a value at which scales are clipped: 2^k − 1 stored, k 12 to 16, or the format's limit. */
-    boolean mayBeCeiling(int k, int code) {
+    /**
+     * The HU at which the scale of a slice is clipped if a code is at a value where scales are: 2^k − 1 stored, k 12 to 16,
+     * or the format's limit; with lossy compression within 8 stored steps of one. NaN if it is not.
+     */
+    double ceilingHu(int k, int code) {
         int stored = (int) storedOf(k, code);
-        boolean fullBits = false;
+        int nearest = format.max();
         for (int bits = 12; bits <= 16; bits++) {
-            fullBits |= stored == (1 << bits) - 1;
+            int full = (1 << bits) - 1;
+            nearest = Math.abs(full - stored) < Math.abs(nearest - stored) ? full : nearest;
+        }
+        if (Math.abs(nearest - stored) <= ceilingSlack) {
+            return storedRescale[k].hu(nearest);
         }
         // The highest code stands for the format's limit, also where that was moved down by a step to fit.
-        return fullBits || stored == format.max() || code == Short.MAX_VALUE;
+        return code == Short.MAX_VALUE ? slope[k] * code + intercept[k] : Double.NaN;
+    }
+
+    /** HU under a slice's ceiling that count as being at it; 0 unless compressed with loss. */
+    double ceilingSlackHu(int k) {
+        return ceilingSlack * Math.abs(storedRescale[k].slope());
     }
 }

@@ -12,8 +12,10 @@ import java.util.stream.IntStream;
  * @param validVoxels voxels that carry tissue
  * @param totalVoxels all voxels of the grid
  * @param ceilingHu the HU at which the scale is clipped, if it is: at least 50 voxels at the volume's maximum, which is
- *     2^k − 1 stored (k from 12 to 16) or the largest value that the stored format can hold
- * @param voxelsAtMaximum voxels that have exactly the largest HU
+ *     2^k − 1 stored (k from 12 to 16) or the largest value that the stored format can hold; of images compressed with
+ *     loss, at least 50 voxels within 8 stored steps of such a value that the maximum is that near to
+ * @param voxelsAtMaximum voxels that have exactly the largest HU; of images compressed with loss those near the ceiling,
+ *     where there is one
  */
 public record VolumeStatistics(
         double minHu,
@@ -56,23 +58,42 @@ public record VolumeStatistics(
             return new VolumeStatistics(Double.NaN, Double.NaN, Double.NaN, 0, voxels, OptionalDouble.empty(), 0);
         }
         long atMaximum = 0;
-        boolean possible = false;
+        double ceiling = Double.NaN;
         for (int k = 0; k < slices; k++) {
             SliceSums s = sums[k];
             if (s.count > 0 && volume.slope(k) > 0 && volume.slope(k) * s.max + volume.intercept(k) == max) {
                 atMaximum += s.atMax;
-                possible |= volume.mayBeCeiling(k, s.max);
+                ceiling = Double.isNaN(ceiling) ? volume.ceilingHu(k, s.max) : ceiling;
             }
         }
-        boolean clipped = possible && atMaximum >= CEILING_VOXELS;
+        if (volume.ceilingSlackHu(0) > 0 && !Double.isNaN(ceiling)) {
+            atMaximum = nearCeiling(volume, ceiling);
+        }
+        boolean clipped = !Double.isNaN(ceiling) && atMaximum >= CEILING_VOXELS;
         return new VolumeStatistics(
                 min,
                 max,
                 total / count,
                 count,
                 voxels,
-                clipped ? OptionalDouble.of(max) : OptionalDouble.empty(),
+                clipped ? OptionalDouble.of(ceiling) : OptionalDouble.empty(),
                 atMaximum);
+    }
+
+    /** Voxels that lossy compression may have moved away from the ceiling. */
+    private static long nearCeiling(HuVolume volume, double ceilingHu) {
+        return IntStream.range(0, volume.grid().slices())
+                .parallel()
+                .mapToLong(k -> {
+                    double lowest = ceilingHu - volume.ceilingSlackHu(k);
+                    long count = 0;
+                    for (short code : volume.codes(k)) {
+                        boolean near = volume.slope(k) * code + volume.intercept(k) >= lowest;
+                        count += code != HuVolume.INVALID && near ? 1 : 0;
+                    }
+                    return count;
+                })
+                .sum();
     }
 
     private static SliceSums sum(short[] codes) {

@@ -267,7 +267,7 @@ class IntakeTest {
                         "SCREEN_CAPTURE",
                         "COLOUR_IMAGE",
                         "NO_GEOMETRY",
-                        "MULTI_FRAME_NOT_READ")));
+                        "FRAMES_NOT_DESCRIBED")));
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.volume.Acquisition.Known;
@@ -32,6 +33,7 @@ class ComparabilityTest {
         private String scanner = "Invented One";
         private String posture = "HFS";
         private Known coneBeam = Known.NO;
+        private Optional<LossyCompression> lossy = Optional.empty();
         private double spacing = 0.45;
         private double pitch = 0.6;
         private OptionalDouble noise = OptionalDouble.of(25);
@@ -50,7 +52,8 @@ class ComparabilityTest {
                     detector,
                     scanner,
                     posture,
-                    coneBeam);
+                    coneBeam,
+                    lossy);
             VolumeGrid grid = new VolumeGrid(
                     4,
                     4,
@@ -65,6 +68,15 @@ class ComparabilityTest {
 
     private final Facts reference = new Facts();
     private final Facts later = new Facts();
+
+    @Test
+    void compressionWithLossIsTold() {
+        later.lossy = Optional.of(new LossyCompression("JPEG", OptionalDouble.empty(), OptionalInt.empty()));
+        assertEquals("lossy", only().field());
+        assertEquals(Effect.CAUTION, only().effect());
+        assertEquals("none", only().referenceValue());
+        assertEquals("JPEG", only().followUpValue());
+    }
 
     private Difference only() {
         List<Difference> differences = Comparability.between(reference.scan(), later.scan());
