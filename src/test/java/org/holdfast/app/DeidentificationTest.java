@@ -325,6 +325,34 @@ final class DeidentificationTest {
         }
     }
 
+    @Test
+    void copiesAreMeasuredAsTheirOriginals() throws Exception {
+        for (String series : List.of("A_series", "B_ct_single", "D_enhanced_ct")) {
+            Path out = folder.resolve("out-" + series);
+            Deidentification.run(
+                    new Request(
+                            CaseFiles.path(series),
+                            out,
+                            "CASES",
+                            Dates.SHIFTED,
+                            RiskyImages.WRITE,
+                            Optional.of(folder.resolve("key"))),
+                    Progress.NONE);
+            List<String> before = stacks(CaseFiles.path(series));
+            assertFalse(before.isEmpty());
+            assertEquals(before, stacks(out), series);
+        }
+    }
+
+    /** Geometry and HU of all stacks of a folder, in an order that does not depend on UIDs. */
+    private static List<String> stacks(Path folder) {
+        return Inspection.inspect(List.of(folder), Inspection.Detail.SERIES, Progress.NONE).series().stream()
+                .flatMap(series -> series.stacks().stream())
+                .map(InspectionReport.StackEntry::toString)
+                .sorted()
+                .toList();
+    }
+
     private Outcome run(Dates dates, RiskyImages risky) throws UseCaseException {
         return Deidentification.run(
                 new Request(
