@@ -195,6 +195,14 @@ public final class Deidentification {
                             "the file says that a person can be recognized in it",
                             place.name()));
         }
+        if (pixels.carriesComments()) {
+            tally.lookAt(
+                    place.name(),
+                    Finding.warning(
+                            "PIXEL_STREAM_COMMENT",
+                            "compressed frames carry a comment or other data beside the picture, copied with them",
+                            place.name()));
+        }
         if (pixels.leavesExcessBehind()) {
             tally.add(Finding.info("PIXEL_EXCESS_CUT", "bytes behind the last frame were not copied", place.name()));
         }

@@ -24,7 +24,7 @@ import org.holdfast.finding.Finding;
  * @param dates shifted or removed
  * @param files what became of the files
  * @param attributes what was done, by attribute
- * @param filesToLookAt new names of the images that may show text or a recognizable person
+ * @param filesToLookAt new names of the images that may show or carry text, or show a recognizable person
  * @param limits what this cannot see or do
  * @param findings what a person should look at
  */
