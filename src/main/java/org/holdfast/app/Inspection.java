@@ -65,7 +65,7 @@ public final class Inspection {
                 InspectionReport.FORMAT_VERSION,
                 entries,
                 found.unreadable().stream()
-                        .map(u -> new UnreadableEntry(u.path().toString(), u.reason()))
+                        .map(u -> new UnreadableEntry(u.path(), u.reason()))
                         .toList(),
                 found.findings());
     }
@@ -165,7 +165,7 @@ public final class Inspection {
             }
         }
         return new FileEntry(
-                header.path().toString(),
+                header.name(),
                 header.transferSyntax().uid(),
                 layout.map(PixelLayout::bitsStored).orElse(null),
                 layout.map(PixelLayout::samples).orElse(null),
