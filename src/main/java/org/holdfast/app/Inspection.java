@@ -20,12 +20,12 @@ import org.holdfast.geometry.PatientVector;
 import org.holdfast.intake.ImageHeader;
 import org.holdfast.intake.Intake;
 import org.holdfast.intake.IntakeReport;
-import org.holdfast.intake.PixelScale;
 import org.holdfast.intake.Series;
 import org.holdfast.intake.Stack;
 import org.holdfast.intake.StoredStatistics;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.progress.Progress;
+import org.holdfast.volume.PixelScale;
 import org.holdfast.volume.VolumeGrid;
 import org.holdfast.volume.VolumeStatistics;
 

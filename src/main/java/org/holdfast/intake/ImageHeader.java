@@ -15,6 +15,7 @@ import org.holdfast.dicom.TransferSyntax;
 import org.holdfast.finding.Finding;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.LossyCompression;
+import org.holdfast.volume.PixelScale;
 
 /**
  * What intake keeps of one file: facts, not the header itself, so that thousands of files fit. Immutable.
@@ -70,7 +71,7 @@ public record ImageHeader(
                     ScanDate day = ScanDate.of(frame);
                     if (date[0] == null) {
                         date[0] = day;
-                        scale[0] = PixelScale.of(frame, plane.isPresent() && !ImageKind.isProjection(identity));
+                        scale[0] = PixelSizes.of(frame, plane.isPresent() && !ImageKind.isProjection(identity));
                     }
                     Acquisition acquisition = AcquisitionFacts.of(frame, identity, day, lossy);
                     return new FrameFacts(
