@@ -3,6 +3,7 @@ package org.holdfast.intake;
 import java.util.Locale;
 import org.holdfast.dicom.PixelLayout;
 import org.holdfast.volume.Rescale;
+import org.holdfast.volume.VolumeStatistics;
 
 /**
  * How far the HU scale of a stack reaches up, which decides whether metals can be told apart. Immutable.
@@ -25,8 +26,11 @@ public record ScaleReach(Kind kind, double topHu) {
     /** Solid titanium reads 7000 HU and more at usual tube voltages; a scale that ends under this clips it. */
     private static final double METAL_HU = 8000;
 
+    /** Where most scanners clip a scale that is not extended: 4095 stored. */
+    private static final double USUAL_CEILING_HU = 3095;
+
     /** By the header alone: slope, intercept and bits of each slice; the slice with the lowest top decides. */
-    static ScaleReach ofHeader(Stack stack) {
+    public static ScaleReach ofHeader(Stack stack) {
         double top = Double.POSITIVE_INFINITY;
         double slope = 0;
         for (Slice slice : stack.slices()) {
@@ -41,6 +45,20 @@ public record ScaleReach(Kind kind, double topHu) {
         }
         // A scale of 1 HU in 16 bits says nothing: most scanners clip such values at 3071 all the same.
         return new ScaleReach(slope >= 2 ? Kind.EXTENDED : Kind.POSSIBLY_EXTENDED, top);
+    }
+
+    /**
+     * By header and pixels: a ceiling that many voxels have clips metal wherever it is under that; values above every
+     * clipped 12-bit scale show that the room is used.
+     */
+    public static ScaleReach ofPixels(Stack stack, VolumeStatistics seen) {
+        if (seen.ceilingHu().isPresent()) {
+            double top = seen.ceilingHu().getAsDouble();
+            return new ScaleReach(top < METAL_HU ? Kind.CLIPPED : Kind.EXTENDED, top);
+        }
+        ScaleReach header = ofHeader(stack);
+        boolean used = seen.validVoxels() > 0 && seen.maxHu() > USUAL_CEILING_HU;
+        return header.kind() == Kind.POSSIBLY_EXTENDED && used ? new ScaleReach(Kind.EXTENDED, header.topHu()) : header;
     }
 
     private static double largestStored(PixelLayout layout) {
