@@ -63,7 +63,7 @@ public final class ScanBenchmark {
         double own = median(seconds);
         say("headers, series and stacks     %.3f s, %.0f files a second", own, files / own);
         say("progress told                  %d times", told.get());
-        say("cancelled half way             stopped after %.3f s", cancelledAfter(folder, files));
+        say("cancelled half way             stopped after %.1f ms", 1e3 * cancelledAfter(folder, files));
         OptionalDouble pydicom = pydicomSeconds(folder);
         if (pydicom.isEmpty()) {
             say("pydicom                        not there: not compared");

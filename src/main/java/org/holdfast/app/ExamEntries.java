@@ -41,6 +41,8 @@ final class ExamEntries {
                 use.stack().map(stack -> stack.stackNumber()).orElse(null),
                 use.stack().isPresent() ? null : "the series has no stack of slices",
                 use.name(),
+                use.series().description(),
+                use.series().kind().name().toLowerCase(Locale.ROOT),
                 use.images(),
                 use.role().name().toLowerCase(Locale.ROOT),
                 use.reasons().stream().map(RoleReason::text).toList());

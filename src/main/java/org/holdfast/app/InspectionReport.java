@@ -52,6 +52,9 @@ public record InspectionReport(
      *
      * @param stack 1-based number of the stack in its series; null for a series without stacks
      * @param name what it is in two or three words
+     * @param description description of the series
+     * @param kind kind of the series
+     * @param images slices of the stack; images or objects of a series without stacks
      * @param role measure, confirm or view
      * @param reasons why, in words
      */
@@ -60,6 +63,8 @@ public record InspectionReport(
             Integer stack,
             @JsonInclude(JsonInclude.Include.NON_NULL) String stackWhy,
             String name,
+            String description,
+            String kind,
             int images,
             String role,
             List<String> reasons) {}

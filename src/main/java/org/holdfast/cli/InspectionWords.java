@@ -40,6 +40,7 @@ final class InspectionWords {
         out.add(Wrapping.behind("", day + ", patient " + exam.patient() + " (" + source + ")", COLUMNS));
         for (UseEntry use : exam.series()) {
             out.add(Wrapping.behind("  ", words(use), COLUMNS));
+            out.add(Wrapping.behind("    ", place(use), COLUMNS));
             use.reasons().forEach(reason -> out.add(Wrapping.behind("    - ", reason, COLUMNS)));
         }
         exam.findings().forEach(finding -> out.add(line("  ", finding)));
@@ -53,10 +54,14 @@ final class InspectionWords {
                     case "confirm" -> "Confirm on";
                     default -> "View";
                 };
-        String count = use.images() + (use.stack() == null ? " image" : " slice") + (use.images() == 1 ? "" : "s");
+        String what = use.stack() != null ? " slice" : use.kind().equals("other") ? " object" : " image";
+        String description = use.description().isEmpty() ? "" : ", \"" + use.description() + "\"";
+        return role + ": " + use.name() + ", " + use.images() + what + (use.images() == 1 ? "" : "s") + description;
+    }
+
+    private static String place(UseEntry use) {
         String uid = use.seriesInstanceUid().isEmpty() ? "series without UID" : "series " + use.seriesInstanceUid();
-        return role + ": " + use.name() + ", " + count + ", " + uid
-                + (use.stack() == null ? "" : ", stack " + use.stack());
+        return uid + (use.stack() == null ? "" : ", stack " + use.stack());
     }
 
     private static void describe(SeriesEntry series, List<String> out) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.holdfast.intake.RoleReason.Bearing;
 import org.holdfast.intake.SeriesUse.ChosenBy;
 import org.holdfast.volume.Acquisition.Known;
 import org.holdfast.volume.PixelScale;
@@ -63,11 +64,16 @@ final class RoleProposal {
                 series, Optional.of(stack), SeriesName.of(series, stack), role, reasons, ChosenBy.PROPOSAL);
     }
 
+    /** What is the same as in the measured one goes without saying. */
     private List<RoleReason> besides(Stack stack, Stack best) {
-        List<RoleReason> reasons = new ArrayList<>(preference.reasons(stack));
+        List<RoleReason> reasons = new ArrayList<>();
         if (isSameGrid(stack, best)) {
-            reasons.add(0, note("same slices as the measured one"));
+            reasons.add(note("same slices as the measured one"));
         }
+        List<RoleReason> shared = preference.reasons(best);
+        preference.reasons(stack).stream()
+                .filter(reason -> reason.bearing() == Bearing.AGAINST && !shared.contains(reason))
+                .forEach(reasons::add);
         return reasons;
     }
 

@@ -34,7 +34,7 @@ final class StackPreference {
      *
      * @param rank smaller is better
      * @param words what it says of a stack by itself; empty if nothing
-     * @param loses why a stack is worse than a better one, by the better one
+     * @param ownWords the same as a few words, to be set beside those of another stack
      */
     private record Criterion(
             ToDoubleFunction<Stack> rank,
@@ -132,7 +132,7 @@ final class StackPreference {
     RoleReason whyNot(Stack stack, Stack better) {
         for (Criterion c : criteria) {
             if (c.rank.applyAsDouble(stack) > c.rank.applyAsDouble(better)) {
-                return speaksAgainst(c.ownWords.apply(stack) + "; the measured one has: " + c.ownWords.apply(better));
+                return speaksAgainst(c.ownWords.apply(stack) + "; the measured one: " + c.ownWords.apply(better));
             }
         }
         return note("as good as the measured one");

@@ -129,7 +129,9 @@ class InspectCommandTest {
         assertEquals(
                 "EXAM_DATE_MISSING", exam.get("findings").get(0).get("code").asText());
         JsonNode use = exam.get("series").get(0);
-        assertEquals(List.of("seriesInstanceUid", "stack", "name", "images", "role", "reasons"), names(use));
+        assertEquals(
+                List.of("seriesInstanceUid", "stack", "name", "description", "kind", "images", "role", "reasons"),
+                names(use));
         assertEquals(1, use.get("stack").asInt());
         assertEquals("measure", use.get("role").asText());
         assertEquals(
@@ -171,8 +173,9 @@ class InspectCommandTest {
         List<String> lines = terminal.result().lines().toList();
         assertEquals(
                 "Exam without a date, patient 1 (no file says the day of the scan: it must be given)", lines.get(0));
-        assertTrue(lines.get(1).startsWith("  Measure on: CT slices, 2 slices, "), lines.get(1));
-        assertEquals("    - only 2 slices: too few to show an interface", lines.get(2), terminal.result());
+        assertEquals("  Measure on: CT slices, 2 slices", lines.get(1));
+        assertTrue(lines.get(2).endsWith(", stack 1"), lines.get(2));
+        assertEquals("    - only 2 slices: too few to show an interface", lines.get(3), terminal.result());
         lines.stream()
                 .filter(line -> line.trim().contains(" "))
                 .forEach(line -> assertTrue(line.length() <= 100, line));

@@ -101,7 +101,7 @@ class InputWalkTest {
     }
 
     @Test
-    void progressOnlyRisesAndACancelStopsTheWork() {
+    void aCancelStopsTheWork() {
         CtFiles.writeStack(folder, "s", 40, 1, b -> b);
         List<Double> told = new ArrayList<>();
         Progress listening = new Progress() {
