@@ -20,6 +20,20 @@ final class RoleProposal {
     /** Projections of other parts of the body. */
     private static final Set<String> ODD_RADIOGRAPHS = Set.of("MG", "IO", "PX");
 
+    /** Codes of what keeps pictures out of stacks. */
+    private static final Set<String> WHY_NO_STACK = Set.of(
+            "NOT_AN_IMAGE",
+            "PIXELS_UNUSABLE",
+            "COLOUR_IMAGE",
+            "SCREEN_CAPTURE",
+            "LOCALIZER",
+            "RENDERED_IMAGE",
+            "FRAMES_NOT_DESCRIBED",
+            "NOT_CROSS_SECTIONAL",
+            "NO_GEOMETRY",
+            "SEVERAL_IMAGES_AT_ONE_POSITION",
+            "RADIOGRAPH");
+
     private final StackPreference preference;
 
     RoleProposal(Function<Stack, ScaleReach> reach) {

@@ -229,6 +229,31 @@ class ArchiveTest {
     }
 
     @Test
+    void nothingIsLeftWhenTheProgramHasEnded() throws Exception {
+        Path archive = ZipFiles.write(folder.resolve("a.zip"), slices);
+        Path temporary = Files.createDirectory(folder.resolve("temporary"));
+        Process program = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Djava.io.tmpdir=" + temporary,
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        "org.holdfast.Main",
+                        "inspect",
+                        archive.toString())
+                .redirectErrorStream(true)
+                .start();
+        String words = new String(program.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+        assertEquals(0, program.waitFor(), words);
+        assertTrue(words.contains("Stack of 12 slices"), words);
+        try (Stream<Path> left = Files.list(temporary)) {
+            assertEquals(
+                    List.of(),
+                    left.filter(path -> path.getFileName().toString().startsWith("holdfast-"))
+                            .toList());
+        }
+    }
+
+    @Test
     void unpackingCanBeStopped() {
         Path archive = ZipFiles.write(folder.resolve("a.zip"), slices);
         Progress cancelled = new Progress() {
