@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Acquisition.Known;
 import org.holdfast.volume.VolumeGrid;
@@ -46,64 +47,9 @@ final class StackPreference {
 
     StackPreference(Function<Stack, ScaleReach> reach) {
         this.reach = reach;
-        this.criteria = List.of(
-                new Criterion(
-                        s -> isFew(s) ? 1 : 0,
-                        StackPreference::slices,
-                        s -> s.grid().slices() + " slices"),
-                new Criterion(
-                        s -> made(s).coneBeam() == Known.YES ? 1 : 0,
-                        s -> made(s).coneBeam() == Known.YES
-                                ? Optional.of(speaksAgainst("cone-beam volume: its values are not trusted as HU"))
-                                : Optional.empty(),
-                        s -> made(s).coneBeam() == Known.YES ? "cone beam" : "no cone beam"),
-                new Criterion(
-                        s -> made(s).artefactReduction() == Known.YES ? 1 : 0,
-                        s -> Optional.of(artefactReduction(made(s).artefactReduction())),
-                        s -> made(s).artefactReduction() == Known.YES
-                                ? "artefact-reduced"
-                                : "not said to be artefact-reduced"),
-                new Criterion(
-                        s -> isLossy(s) ? 1 : 0,
-                        s -> Optional.of(
-                                isLossy(s)
-                                        ? speaksAgainst("compressed with loss: HU may be off")
-                                        : speaksFor("not compressed with loss")),
-                        s -> isLossy(s) ? "compressed with loss" : "without loss"),
-                new Criterion(
-                        s -> s.grid().holesAfter().isEmpty() ? 0 : 1,
-                        s -> Optional.of(holes(s)),
-                        s -> s.grid().holesAfter().isEmpty() ? "no holes" : "holes"),
-                new Criterion(
-                        s -> s.grid().isIrregular() ? 1 : 0,
-                        s -> Optional.of(
-                                s.grid().isIrregular() ? speaksAgainst("uneven spacing") : speaksFor("even spacing")),
-                        s -> s.grid().isIrregular() ? "uneven spacing" : "even spacing"),
-                new Criterion(
-                        s -> Reformat.of(s).isReformatted() ? 1 : 0,
-                        s -> Optional.of(Reformat.of(s).reason()),
-                        s -> Reformat.of(s).words()),
-                new Criterion(
-                        s -> made(s).monoEnergyKeV().isPresent() ? 1 : 0,
-                        s -> made(s).monoEnergyKeV().isPresent()
-                                ? Optional.of(speaksAgainst(energy(s) + ": HU differ from those of a tube voltage"))
-                                : Optional.empty(),
-                        StackPreference::energy),
-                new Criterion(
-                        s -> thicknessMm(s) <= THIN_MM ? 0 : thicknessMm(s) <= THICK_MM ? 1 : 2,
-                        s -> Optional.of(thickness(s)),
-                        StackPreference::thicknessWords),
-                new Criterion(s -> sharpness(s).rank(), s -> Optional.of(kernel(s)), StackPreference::kernelWords),
-                new Criterion(
-                        s -> reach.apply(s).kind().ordinal(),
-                        s -> Optional.of(scale(reach.apply(s))),
-                        s -> reach.apply(s).words()),
-                new Criterion(StackPreference::thicknessMm, s -> Optional.empty(), StackPreference::thicknessWords),
-                new Criterion(s -> voxelMm3(s.grid()), s -> Optional.empty(), StackPreference::voxelWords),
-                new Criterion(
-                        s -> -s.grid().slices(),
-                        s -> Optional.empty(),
-                        s -> s.grid().slices() + " slices"));
+        this.criteria = Stream.of(whatItIs(), howItLies(), howFineItIs())
+                .flatMap(List::stream)
+                .toList();
     }
 
     static StackPreference byHeaders() {
@@ -155,6 +101,75 @@ final class StackPreference {
 
     static boolean isLossy(Stack stack) {
         return stack.slices().stream().anyMatch(s -> s.acquisition().lossy().isPresent());
+    }
+
+    private static List<Criterion> whatItIs() {
+        return List.of(
+                new Criterion(
+                        s -> isFew(s) ? 1 : 0,
+                        StackPreference::slices,
+                        s -> s.grid().slices() + " slices"),
+                new Criterion(
+                        s -> made(s).coneBeam() == Known.YES ? 1 : 0,
+                        s -> made(s).coneBeam() == Known.YES
+                                ? Optional.of(speaksAgainst("cone-beam volume: its values are not trusted as HU"))
+                                : Optional.empty(),
+                        s -> made(s).coneBeam() == Known.YES ? "cone beam" : "no cone beam"),
+                new Criterion(
+                        s -> made(s).artefactReduction() == Known.YES ? 1 : 0,
+                        s -> Optional.of(artefactReduction(made(s).artefactReduction())),
+                        s -> made(s).artefactReduction() == Known.YES
+                                ? "artefact-reduced"
+                                : "not said to be artefact-reduced"),
+                new Criterion(
+                        s -> isLossy(s) ? 1 : 0,
+                        s -> Optional.of(
+                                isLossy(s)
+                                        ? speaksAgainst("compressed with loss: HU may be off")
+                                        : speaksFor("not compressed with loss")),
+                        s -> isLossy(s) ? "compressed with loss" : "without loss"));
+    }
+
+    private static List<Criterion> howItLies() {
+        return List.of(
+                new Criterion(
+                        s -> s.grid().holesAfter().isEmpty() ? 0 : 1,
+                        s -> Optional.of(holes(s)),
+                        s -> s.grid().holesAfter().isEmpty() ? "no holes" : "holes"),
+                new Criterion(
+                        s -> s.grid().isIrregular() ? 1 : 0,
+                        s -> Optional.of(
+                                s.grid().isIrregular() ? speaksAgainst("uneven spacing") : speaksFor("even spacing")),
+                        s -> s.grid().isIrregular() ? "uneven spacing" : "even spacing"),
+                new Criterion(
+                        s -> Reformat.of(s).isReformatted() ? 1 : 0,
+                        s -> Optional.of(Reformat.of(s).reason()),
+                        s -> Reformat.of(s).words()),
+                new Criterion(
+                        s -> made(s).monoEnergyKeV().isPresent() ? 1 : 0,
+                        s -> made(s).monoEnergyKeV().isPresent()
+                                ? Optional.of(speaksAgainst(energy(s) + ": HU differ from those of a tube voltage"))
+                                : Optional.empty(),
+                        StackPreference::energy));
+    }
+
+    private List<Criterion> howFineItIs() {
+        return List.of(
+                new Criterion(
+                        s -> thicknessMm(s) <= THIN_MM ? 0 : thicknessMm(s) <= THICK_MM ? 1 : 2,
+                        s -> Optional.of(thickness(s)),
+                        StackPreference::thicknessWords),
+                new Criterion(s -> sharpness(s).rank(), s -> Optional.of(kernel(s)), StackPreference::kernelWords),
+                new Criterion(
+                        s -> reach.apply(s).kind().ordinal(),
+                        s -> Optional.of(scale(reach.apply(s))),
+                        s -> reach.apply(s).words()),
+                new Criterion(StackPreference::thicknessMm, s -> Optional.empty(), StackPreference::thicknessWords),
+                new Criterion(s -> voxelMm3(s.grid()), s -> Optional.empty(), StackPreference::voxelWords),
+                new Criterion(
+                        s -> -s.grid().slices(),
+                        s -> Optional.empty(),
+                        s -> s.grid().slices() + " slices"));
     }
 
     private static Acquisition made(Stack stack) {
