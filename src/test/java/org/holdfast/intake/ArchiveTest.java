@@ -229,6 +229,13 @@ class ArchiveTest {
     }
 
     @Test
+    void whatTheSystemClearedAwayIsUnpackedAgain() throws Exception {
+        Path archive = ZipFiles.write(folder.resolve("a.zip"), slices);
+        Files.delete(scan(archive).series().get(0).files().get(0).path());
+        assertEquals(12, scan(archive).series().get(0).files().size());
+    }
+
+    @Test
     void nothingIsLeftWhenTheProgramHasEnded() throws Exception {
         Path archive = ZipFiles.write(folder.resolve("a.zip"), slices);
         Path temporary = Files.createDirectory(folder.resolve("temporary"));
