@@ -38,6 +38,7 @@ public final class Deidentification {
     /** The table for a spreadsheet, in the new folder. */
     public static final String TABLE = "deidentification.csv";
 
+    private static final double FILES_SHARE = 0.05;
     private static final double HEADER_SHARE = 0.3;
     private static final int ENCAPSULATED_DOCUMENT = 0x00420011;
 
@@ -109,16 +110,17 @@ public final class Deidentification {
     public static Outcome run(Request request, Progress progress) throws UseCaseException {
         requireFolders(request);
         List<IntakeReport.Unreadable> unreadable = new ArrayList<>();
-        List<Path> files = Intake.filesIn(List.of(request.in), unreadable);
+        List<Path> files = Intake.filesIn(List.of(request.in), unreadable, progress.part(0, FILES_SHARE));
         if (files.isEmpty()) {
             throw new UseCaseException(request.in + ": there are no files");
         }
         DeidentificationKey key = DeidentificationKey.at(request.key.orElseGet(DeidentificationKey::place));
         Deidentifier deidentifier =
                 new Deidentifier(new Pseudonyms(key.bytes(), request.subject), request.dates.handling());
-        DeidentificationPlan plan = DeidentificationPlan.of(files, deidentifier, progress.part(0, HEADER_SHARE));
+        DeidentificationPlan plan =
+                DeidentificationPlan.of(files, deidentifier, progress.part(FILES_SHARE, HEADER_SHARE));
         List<Failure> failures = new ArrayList<>();
-        unreadable.forEach(u -> failures.add(new Failure(u.path(), u.reason())));
+        unreadable.forEach(u -> failures.add(new Failure(Path.of(u.path()), u.reason())));
         failures.addAll(plan.failures());
         DeidentificationTally tally = new DeidentificationTally();
         Progress writing = progress.part(HEADER_SHARE, 1);

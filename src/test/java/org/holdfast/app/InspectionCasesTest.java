@@ -100,6 +100,19 @@ class InspectionCasesTest {
     }
 
     @Test
+    void lossIsSaidWithItsRatio() {
+        FileEntry file = inspect(CaseFiles.path("B_ct_single/IM-0001-0001.dcm"))
+                .series()
+                .get(0)
+                .files()
+                .get(0);
+        // Source: dcmdump: LossyImageCompressionRatio 5.345623, no LossyImageCompressionMethod
+        assertEquals(5.345623, file.loss().ratio());
+        assertEquals("the files do not say", file.loss().methodWhy());
+        assertEquals(1, file.frames());
+    }
+
+    @Test
     void stacksEqualTheGeometryTable() throws Exception {
         int compared = 0;
         for (Map<String, String> row : CaseFiles.table("GEOMETRY.tsv")) {
