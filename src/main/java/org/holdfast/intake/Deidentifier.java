@@ -11,7 +11,9 @@ import org.holdfast.dicom.Vr;
 /**
  * De-identifies data sets by the Basic Application Level Confidentiality Profile (DICOM PS3.15, annex E), with modified
  * dates or without. Attributes come from the profile's table or, where it says nothing, stay only if they are numbers,
- * codes or UIDs, as {@link PlainValues} says. Pixels are not looked at. Immutable.
+ * codes or UIDs, as {@link PlainValues} says. Of free texts only the words that say how an image was made stay, as the
+ * series' description: whether metal artefacts were reduced decides what may be measured. Pixels are not looked at.
+ * Immutable.
  */
 public final class Deidentifier {
 
@@ -50,12 +52,21 @@ public final class Deidentifier {
             out.string(tag, pseudonyms.subjectCode());
             cleaning.note(tag, AttributeChange.Kind.SUBJECT_CODE);
         }
+        List<String> telling = AcquisitionFacts.tellingWords(data);
+        if (!telling.isEmpty()) {
+            out.string(Tag.SERIES_DESCRIPTION, shortened(String.join(" ", telling)));
+        }
         out.string(PATIENT_IDENTITY_REMOVED, Vr.CS, "YES");
         out.string(
                 METHOD, Vr.LO, "PS3.15 E Basic Profile", dates == DateHandling.SHIFTED ? "Dates shifted" : "No dates");
         out.items(METHOD_CODES, methodCodes());
         out.string(TEMPORAL_INFORMATION, Vr.CS, dates == DateHandling.SHIFTED ? "MODIFIED" : "REMOVED");
         return new Result(out.build(), cleaning.changes());
+    }
+
+    /** At most the 64 characters of a description. */
+    private static String shortened(String words) {
+        return words.length() <= 64 ? words : words.substring(0, words.lastIndexOf(' ', 64));
     }
 
     /** The UID that stands in place of another. */
