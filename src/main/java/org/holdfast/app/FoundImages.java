@@ -1,0 +1,52 @@
+package org.holdfast.app;
+
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * What files, folders and zips hold, in plain records for a page. Immutable.
+ *
+ * @param paths what was read
+ * @param files how many files were looked at
+ * @param patients whose images they are; empty if there are none
+ * @param leftAside files that are not used, with the reason
+ * @param notes what is about all of it
+ */
+public record FoundImages(
+        List<Path> paths, int files, List<FoundPatient> patients, List<LeftAside> leftAside, List<FoundNote> notes) {
+
+    /**
+     * Files that are not used for one reason.
+     *
+     * @param reason why, in words
+     * @param files which
+     */
+    public record LeftAside(String reason, List<Path> files) {
+
+        public LeftAside {
+            files = List.copyOf(files);
+        }
+    }
+
+    public FoundImages {
+        paths = List.copyOf(paths);
+        patients = List.copyOf(patients);
+        leftAside = List.copyOf(leftAside);
+        notes = List.copyOf(notes);
+    }
+
+    /** How many series were found. */
+    public int series() {
+        return patients.stream().mapToInt(patient -> patient.series().size()).sum();
+    }
+
+    /** How many exams were found. */
+    public int exams() {
+        return patients.stream().mapToInt(patient -> patient.exams().size()).sum();
+    }
+
+    /** How many files are not used. */
+    public int filesLeftAside() {
+        return leftAside.stream().mapToInt(left -> left.files().size()).sum();
+    }
+}
