@@ -12,8 +12,8 @@ import java.util.List;
  * @param leftAside files that are not used, with the reason
  * @param notes what is about all of it
  */
-public record FoundImages(
-        List<Path> paths, int files, List<FoundPatient> patients, List<LeftAside> leftAside, List<FoundNote> notes) {
+public record IntakeContent(
+        List<Path> paths, int files, List<IntakePatient> patients, List<LeftAside> leftAside, List<IntakeNote> notes) {
 
     /**
      * Files that are not used for one reason.
@@ -28,7 +28,7 @@ public record FoundImages(
         }
     }
 
-    public FoundImages {
+    public IntakeContent {
         paths = List.copyOf(paths);
         patients = List.copyOf(patients);
         leftAside = List.copyOf(leftAside);

@@ -8,7 +8,7 @@ import java.util.Objects;
  * @param mark what it means for the use of the series
  * @param text a clause without a full stop
  */
-public record FoundNote(Mark mark, String text) {
+public record IntakeNote(Mark mark, String text) {
 
     /** What a note means; each has a mark of its own. */
     public enum Mark {
@@ -26,7 +26,7 @@ public record FoundNote(Mark mark, String text) {
         QUESTION
     }
 
-    public FoundNote {
+    public IntakeNote {
         Objects.requireNonNull(mark, "mark");
         Objects.requireNonNull(text, "text");
     }

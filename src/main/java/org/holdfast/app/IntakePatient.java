@@ -10,16 +10,16 @@ import java.util.Objects;
  * @param exams the exams by date, undated ones last
  * @param notes what a person should know, such as two names under one number
  */
-public record FoundPatient(String name, List<FoundExam> exams, List<FoundNote> notes) {
+public record IntakePatient(String name, List<IntakeExam> exams, List<IntakeNote> notes) {
 
-    public FoundPatient {
+    public IntakePatient {
         Objects.requireNonNull(name, "name");
         exams = List.copyOf(exams);
         notes = List.copyOf(notes);
     }
 
     /** All series of all exams, in their order. */
-    public List<FoundSeries> series() {
+    public List<IntakeSeries> series() {
         return exams.stream().flatMap(exam -> exam.series().stream()).toList();
     }
 
@@ -28,7 +28,7 @@ public record FoundPatient(String name, List<FoundExam> exams, List<FoundNote> n
      *
      * @throws IllegalArgumentException if the patient has no such series
      */
-    public FoundExam examOf(String seriesId) {
+    public IntakeExam examOf(String seriesId) {
         return exams.stream()
                 .filter(exam -> exam.series().stream().anyMatch(s -> s.id().equals(seriesId)))
                 .findFirst()

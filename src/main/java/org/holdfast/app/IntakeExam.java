@@ -14,10 +14,10 @@ import java.util.Optional;
  * @param series its series, the one proposed for measuring first
  * @param notes what a person should know about it
  */
-public record FoundExam(
-        String id, Optional<LocalDate> date, String dateSource, List<FoundSeries> series, List<FoundNote> notes) {
+public record IntakeExam(
+        String id, Optional<LocalDate> date, String dateSource, List<IntakeSeries> series, List<IntakeNote> notes) {
 
-    public FoundExam {
+    public IntakeExam {
         Objects.requireNonNull(id, "id");
         Objects.requireNonNull(date, "date");
         series = List.copyOf(series);

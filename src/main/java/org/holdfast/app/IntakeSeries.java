@@ -22,7 +22,7 @@ import org.holdfast.volume.ScanFacts;
  * @param notes what a person should know
  * @param scan how it was made; empty unless it can be measured
  */
-public record FoundSeries(
+public record IntakeSeries(
         String id,
         String seriesUid,
         Kind kind,
@@ -34,7 +34,7 @@ public record FoundSeries(
         SeriesRole proposed,
         List<SeriesRole> possible,
         String why,
-        List<FoundNote> notes,
+        List<IntakeNote> notes,
         Optional<ScanFacts> scan) {
 
     /** What a series is good for. */
@@ -53,7 +53,7 @@ public record FoundSeries(
         OTHER
     }
 
-    public FoundSeries {
+    public IntakeSeries {
         Objects.requireNonNull(id, "id");
         Objects.requireNonNull(kind, "kind");
         Objects.requireNonNull(proposed, "proposed");
@@ -65,8 +65,8 @@ public record FoundSeries(
     /** Whether something about it is to be kept in mind with every number. */
     public boolean hasCaution() {
         return notes.stream()
-                .anyMatch(note -> note.mark() == FoundNote.Mark.CAUTION
-                        || note.mark() == FoundNote.Mark.LIMIT
-                        || note.mark() == FoundNote.Mark.FAULT);
+                .anyMatch(note -> note.mark() == IntakeNote.Mark.CAUTION
+                        || note.mark() == IntakeNote.Mark.LIMIT
+                        || note.mark() == IntakeNote.Mark.FAULT);
     }
 }
