@@ -19,6 +19,11 @@ public final class TakeInQuestions {
 
     private TakeInQuestions() {}
 
+    /** Whether a text can be a subject's code. */
+    public static boolean isCode(String text) {
+        return CODE.matcher(text).matches();
+    }
+
     /** The open questions in the order in which a page asks them; none if exams can be taken in. */
     public static List<TakeInQuestion> of(IntakePatient patient, TakeInPlan plan) {
         List<TakeInQuestion> open = new ArrayList<>();
