@@ -1,5 +1,7 @@
 package org.holdfast.intake;
 
+import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.List;
 import org.holdfast.finding.Finding;
 
@@ -29,5 +31,19 @@ public record Series(
         stacks = List.copyOf(stacks);
         files = List.copyOf(files);
         findings = List.copyOf(findings);
+    }
+
+    /** The day it was made: of its files' days those by the most trusted attribute, of these the earliest. */
+    public ScanDate date() {
+        return files.stream()
+                .map(ImageHeader::date)
+                .min(Comparator.comparingInt(ScanDate::sourceRank)
+                        .thenComparing(date -> date.date().orElse(LocalDate.MAX)))
+                .orElse(ScanDate.NONE);
+    }
+
+    /** Whether some finding about it has this code. */
+    boolean says(String code) {
+        return findings.stream().anyMatch(finding -> finding.code().equals(code));
     }
 }
