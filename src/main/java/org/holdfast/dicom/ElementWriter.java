@@ -66,7 +66,8 @@ final class ElementWriter {
         }
     }
 
-    private void header(OutputStream out, int tag, Vr vr, int length) throws IOException {
+    /** Tag, representation and length of an element; a length of −1 is undefined. */
+    void header(OutputStream out, int tag, Vr vr, int length) throws IOException {
         tag(out, tag);
         if (!syntax.explicit()) {
             int32(out, length);
@@ -82,12 +83,12 @@ final class ElementWriter {
         }
     }
 
-    private void tag(OutputStream out, int tag) throws IOException {
+    void tag(OutputStream out, int tag) throws IOException {
         int16(out, tag >>> 16);
         int16(out, tag);
     }
 
-    private void int32(OutputStream out, int value) throws IOException {
+    void int32(OutputStream out, int value) throws IOException {
         int16(out, syntax.bigEndian() ? value >>> 16 : value);
         int16(out, syntax.bigEndian() ? value : value >>> 16);
     }

@@ -84,6 +84,11 @@ public record TransferSyntax(
         return new TransferSyntax(uid, "unknown transfer syntax", true, false, false, true);
     }
 
+    /** Whether the UID is one of the standard's that are known here. */
+    public boolean isKnown() {
+        return KNOWN.stream().anyMatch(known -> known.uid.equals(uid));
+    }
+
     /** Name and UID, for messages. */
     public String describe() {
         return name + " (" + uid + ")";

@@ -38,7 +38,7 @@ public enum Vr {
     UV(Kind.NUMBER, 8, true);
 
     /** What the value field holds. */
-    enum Kind {
+    public enum Kind {
         TEXT,
         NUMBER,
         BYTES,
@@ -67,12 +67,13 @@ public enum Vr {
         this.longLength = longLength;
     }
 
-    Kind kind() {
+    /** What the value field holds. */
+    public Kind kind() {
         return kind;
     }
 
     /** Bytes that are swapped together when the byte order changes. */
-    int unitBytes() {
+    public int unitBytes() {
         return unitBytes;
     }
 

@@ -105,7 +105,12 @@ public final class Intake {
         }
     }
 
-    private static List<Path> filesIn(List<Path> paths, List<IntakeReport.Unreadable> unreadable) {
+    /**
+     * All files in files and folders, each once, sorted by path; links are followed.
+     *
+     * @param unreadable receives what cannot be looked into
+     */
+    public static List<Path> filesIn(List<Path> paths, List<IntakeReport.Unreadable> unreadable) {
         Set<Path> found = new LinkedHashSet<>();
         Set<Path> real = new LinkedHashSet<>();
         for (Path path : paths) {
