@@ -11,9 +11,15 @@ import java.util.List;
  * @param patients whose images they are; empty if there are none
  * @param leftAside files that are not used, with the reason
  * @param notes what is about all of it
+ * @param headers what copying takes out of the headers
  */
 public record IntakeContent(
-        List<Path> paths, int files, List<IntakePatient> patients, List<LeftAside> leftAside, List<IntakeNote> notes) {
+        List<Path> paths,
+        int files,
+        List<IntakePatient> patients,
+        List<LeftAside> leftAside,
+        List<IntakeNote> notes,
+        HeaderChanges headers) {
 
     /**
      * Files that are not used for one reason.

@@ -53,15 +53,9 @@ public final class TakeInQuestions {
         return open;
     }
 
-    /** The order by intervals must not break: a subject's dates are shifted all, or none. */
     private static Optional<TakeInQuestion> way(TakeInPlan plan) {
-        boolean shifted = plan.target().subject().isPresent()
-                && plan.target().subject().get().hasShiftedDates();
-        return plan.way() == Way.REFER && shifted
-                ? Optional.of(new TakeInQuestion(
-                        About.FOLDER,
-                        "",
-                        "this subject's dates are shifted, those of files left in place are not: choose to copy"))
+        return plan.way() == Way.REFER
+                ? plan.target().whyNotRefer().map(why -> new TakeInQuestion(About.FOLDER, "", why))
                 : Optional.empty();
     }
 

@@ -12,8 +12,9 @@ import java.util.Set;
  * @param folder the folder; it need not exist yet
  * @param subject the subject that is in it; empty for a new one
  * @param why why nothing can be taken into it; empty if it can
+ * @param whyNotRefer why images cannot stay where they are; empty if they can
  */
-public record TakeInTarget(Path folder, Optional<Subject> subject, Optional<String> why) {
+public record TakeInTarget(Path folder, Optional<Subject> subject, Optional<String> why, Optional<String> whyNotRefer) {
 
     /**
      * A subject that is there already.
@@ -39,16 +40,17 @@ public record TakeInTarget(Path folder, Optional<Subject> subject, Optional<Stri
         Objects.requireNonNull(folder, "folder");
         Objects.requireNonNull(subject, "subject");
         Objects.requireNonNull(why, "why");
+        Objects.requireNonNull(whyNotRefer, "whyNotRefer");
     }
 
     /** A folder without a subject. */
     public static TakeInTarget fresh(Path folder) {
-        return new TakeInTarget(folder, Optional.empty(), Optional.empty());
+        return new TakeInTarget(folder, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /** A folder that nothing can be taken into. */
     public static TakeInTarget unusable(Path folder, String why) {
-        return new TakeInTarget(folder, Optional.empty(), Optional.of(why));
+        return new TakeInTarget(folder, Optional.empty(), Optional.of(why), Optional.empty());
     }
 
     /** Whether the subject has a series already. */
