@@ -118,7 +118,7 @@ public final class Deidentification {
                 new Deidentifier(new Pseudonyms(key.bytes(), request.subject), request.dates.handling());
         DeidentificationPlan plan = DeidentificationPlan.of(files, deidentifier, progress.part(0, HEADER_SHARE));
         List<Failure> failures = new ArrayList<>();
-        unreadable.forEach(u -> failures.add(new Failure(u.path(), u.reason())));
+        unreadable.forEach(u -> failures.add(new Failure(Path.of(u.path()), u.reason())));
         failures.addAll(plan.failures());
         DeidentificationTally tally = new DeidentificationTally();
         Progress writing = progress.part(HEADER_SHARE, 1);

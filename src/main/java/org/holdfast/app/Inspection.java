@@ -20,12 +20,12 @@ import org.holdfast.geometry.PatientVector;
 import org.holdfast.intake.ImageHeader;
 import org.holdfast.intake.Intake;
 import org.holdfast.intake.IntakeReport;
-import org.holdfast.intake.PixelScale;
 import org.holdfast.intake.Series;
 import org.holdfast.intake.Stack;
 import org.holdfast.intake.StoredStatistics;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.progress.Progress;
+import org.holdfast.volume.PixelScale;
 import org.holdfast.volume.VolumeGrid;
 import org.holdfast.volume.VolumeStatistics;
 
@@ -65,7 +65,7 @@ public final class Inspection {
                 InspectionReport.FORMAT_VERSION,
                 entries,
                 found.unreadable().stream()
-                        .map(u -> new UnreadableEntry(u.path().toString(), u.reason()))
+                        .map(u -> new UnreadableEntry(u.path(), u.reason()))
                         .toList(),
                 found.findings());
     }
@@ -165,7 +165,7 @@ public final class Inspection {
             }
         }
         return new FileEntry(
-                header.path().toString(),
+                header.name(),
                 header.transferSyntax().uid(),
                 layout.map(PixelLayout::bitsStored).orElse(null),
                 layout.map(PixelLayout::samples).orElse(null),

@@ -25,9 +25,9 @@ public record IntakeContent(
      * Files that are not used for one reason.
      *
      * @param reason why, in words
-     * @param files which
+     * @param files which, as a person knows them: a path, or {@code archive.zip!entry}
      */
-    public record LeftAside(String reason, List<Path> files) {
+    public record LeftAside(String reason, List<String> files) {
 
         public LeftAside {
             files = List.copyOf(files);

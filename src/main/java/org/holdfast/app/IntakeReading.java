@@ -78,7 +78,7 @@ record IntakeReading(IntakeContent content, Map<String, SeriesUse> uses) {
     }
 
     private static List<LeftAside> leftAside(IntakeReport report) {
-        Map<String, List<Path>> byReason = report.unreadable().stream()
+        Map<String, List<String>> byReason = report.unreadable().stream()
                 .collect(Collectors.groupingBy(
                         IntakeReport.Unreadable::reason,
                         TreeMap::new,

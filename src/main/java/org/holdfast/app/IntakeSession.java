@@ -91,7 +91,7 @@ public final class IntakeSession implements AutoCloseable {
         if (!Files.exists(document)) {
             return Files.exists(folder) && !Files.isDirectory(folder)
                     ? TakeInTarget.unusable(folder, "where the subject's folder would be lies a file")
-                    : TakeInTarget.fresh(folder);
+                    : new TakeInTarget(folder, Optional.empty(), Optional.empty(), unpacked());
         }
         try {
             return existing(SubjectFolder.read(folder));
@@ -145,7 +145,15 @@ public final class IntakeSession implements AutoCloseable {
                 shifted
                         ? Optional.of(
                                 "this subject's dates are shifted, those of files left in place are not: copy them")
-                        : Optional.empty());
+                        : unpacked());
+    }
+
+    /** Why files cannot be referred to that lie in an archive. */
+    private Optional<String> unpacked() {
+        boolean some = uses.values().stream()
+                .flatMap(use -> use.series().files().stream())
+                .anyMatch(file -> !file.name().equals(file.path().toString()));
+        return some ? Optional.of("files out of a zip cannot stay where they are: copy them") : Optional.empty();
     }
 
     /** The series of this session that a subject has, under their own UIDs or under those they got. */

@@ -51,6 +51,7 @@ public final class Tag {
     public static final int REFERENCED_IMAGE_SEQUENCE = 0x00081140;
     public static final int REFERENCED_SOP_CLASS_UID = 0x00081150;
     public static final int REFERENCED_SOP_INSTANCE_UID = 0x00081155;
+    public static final int ANATOMIC_REGION_SEQUENCE = 0x00082218;
     public static final int SOURCE_IMAGE_SEQUENCE = 0x00082112;
     public static final int DERIVATION_DESCRIPTION = 0x00082111;
 
@@ -70,9 +71,13 @@ public final class Tag {
     public static final int KVP = 0x00180060;
     public static final int SPACING_BETWEEN_SLICES = 0x00180088;
     public static final int DATA_COLLECTION_DIAMETER = 0x00180090;
+    public static final int SECONDARY_CAPTURE_DEVICE_MANUFACTURER = 0x00181016;
+    public static final int SECONDARY_CAPTURE_DEVICE_SOFTWARE_VERSIONS = 0x00181019;
     public static final int PROTOCOL_NAME = 0x00181030;
     public static final int SOFTWARE_VERSIONS = 0x00181020;
     public static final int RECONSTRUCTION_DIAMETER = 0x00181100;
+    public static final int DISTANCE_SOURCE_TO_DETECTOR = 0x00181110;
+    public static final int DISTANCE_SOURCE_TO_PATIENT = 0x00181111;
     public static final int ESTIMATED_RADIOGRAPHIC_MAGNIFICATION = 0x00181114;
     public static final int GANTRY_DETECTOR_TILT = 0x00181120;
     public static final int TABLE_HEIGHT = 0x00181130;
@@ -86,7 +91,9 @@ public final class Tag {
     public static final int FOCAL_SPOTS = 0x00181190;
     public static final int CONVOLUTION_KERNEL = 0x00181210;
     public static final int NOMINAL_SCANNED_PIXEL_SPACING = 0x00182010;
+    public static final int POSITIONER_TYPE = 0x00181508;
     public static final int PATIENT_POSITION = 0x00185100;
+    public static final int VIEW_POSITION = 0x00185101;
     public static final int DETECTOR_TYPE = 0x00187004;
     public static final int FRAME_ACQUISITION_DATE_TIME = 0x00189074;
     public static final int ACQUISITION_TYPE = 0x00189302;
@@ -101,10 +108,12 @@ public final class Tag {
     public static final int SERIES_NUMBER = 0x00200011;
     public static final int ACQUISITION_NUMBER = 0x00200012;
     public static final int INSTANCE_NUMBER = 0x00200013;
+    public static final int LATERALITY = 0x00200060;
     public static final int PATIENT_ORIENTATION = 0x00200020;
     public static final int IMAGE_POSITION_PATIENT = 0x00200032;
     public static final int IMAGE_ORIENTATION_PATIENT = 0x00200037;
     public static final int FRAME_OF_REFERENCE_UID = 0x00200052;
+    public static final int IMAGE_LATERALITY = 0x00200062;
     public static final int POSITION_REFERENCE_INDICATOR = 0x00201040;
     public static final int SLICE_LOCATION = 0x00201041;
     public static final int IMAGE_COMMENTS = 0x00204000;
@@ -127,6 +136,7 @@ public final class Tag {
     public static final int ROWS = 0x00280010;
     public static final int COLUMNS = 0x00280011;
     public static final int PIXEL_SPACING = 0x00280030;
+    public static final int PIXEL_ASPECT_RATIO = 0x00280034;
     public static final int BITS_ALLOCATED = 0x00280100;
     public static final int BITS_STORED = 0x00280101;
     public static final int HIGH_BIT = 0x00280102;
@@ -138,11 +148,15 @@ public final class Tag {
     public static final int BURNED_IN_ANNOTATION = 0x00280301;
     public static final int PIXEL_SPACING_CALIBRATION_TYPE = 0x00280A02;
     public static final int PIXEL_SPACING_CALIBRATION_DESCRIPTION = 0x00280A04;
+    public static final int PIXEL_INTENSITY_RELATIONSHIP = 0x00281040;
+    public static final int PIXEL_INTENSITY_RELATIONSHIP_SIGN = 0x00281041;
     public static final int WINDOW_CENTER = 0x00281050;
     public static final int WINDOW_WIDTH = 0x00281051;
     public static final int RESCALE_INTERCEPT = 0x00281052;
     public static final int RESCALE_SLOPE = 0x00281053;
     public static final int RESCALE_TYPE = 0x00281054;
+    public static final int WINDOW_EXPLANATION = 0x00281055;
+    public static final int VOI_LUT_FUNCTION = 0x00281056;
     public static final int PIXEL_VALUE_TRANSFORMATION_SEQUENCE = 0x00289145;
     public static final int PIXEL_MEASURES_SEQUENCE = 0x00289110;
     public static final int LOSSY_IMAGE_COMPRESSION_RATIO = 0x00282112;
@@ -150,12 +164,19 @@ public final class Tag {
     public static final int LOSSY_IMAGE_COMPRESSION = 0x00282110;
     public static final int MODALITY_LUT_SEQUENCE = 0x00283000;
     public static final int LUT_DESCRIPTOR = 0x00283002;
+    public static final int LUT_EXPLANATION = 0x00283003;
     public static final int LUT_DATA = 0x00283006;
+    public static final int VOI_LUT_SEQUENCE = 0x00283010;
+
+    public static final int ACQUISITION_CONTEXT_SEQUENCE = 0x00400555;
 
     // Multi-frame
     public static final int SHARED_FUNCTIONAL_GROUPS_SEQUENCE = 0x52009229;
     public static final int PER_FRAME_FUNCTIONAL_GROUPS_SEQUENCE = 0x52009230;
     public static final int ICON_IMAGE_SEQUENCE = 0x00880200;
+    // Radiograph
+    public static final int VIEW_CODE_SEQUENCE = 0x00540220;
+    public static final int PRESENTATION_LUT_SHAPE = 0x20500020;
 
     // Pixels
     public static final int FLOAT_PIXEL_DATA = 0x7FE00008;

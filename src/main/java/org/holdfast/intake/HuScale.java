@@ -85,7 +85,8 @@ public record HuScale(Optional<Rescale> rescale, String whyNotHu, Optional<Paddi
         return slope.getAsDouble() == 0 ? Optional.of("RescaleSlope is 0") : Optional.empty();
     }
 
-    private static Optional<PaddingRange> padding(DataSet d) {
+    /** Stored values that the header names as padding. */
+    static Optional<PaddingRange> padding(DataSet d) {
         OptionalInt value = d.integer(Tag.PIXEL_PADDING_VALUE);
         if (value.isEmpty()) {
             return Optional.empty();

@@ -34,6 +34,9 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     private static final Set<String> SCREEN_TYPES =
             Set.of("DOSE", "DOSE_INFO", "DOSE INFO", "SCREEN SAVE", "SCREEN_SAVE", "SCREENSAVE", "SCREENSHOT");
 
+    /** X-ray 3-D angiographic, craniofacial and tomosynthesis images. */
+    private static final String VOLUME_OF_PROJECTIONS = "1.2.840.10008.5.1.4.1.1.13.1";
+
     private static final String SECONDARY_CAPTURE = "1.2.840.10008.5.1.4.1.1.7";
 
     static ImageKind of(ImageHeader header) {
@@ -43,12 +46,15 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
             String pixels = header.hasPixelData() ? "its pixels are no picture" : "no pixels";
             return none(SeriesKind.OTHER, header, "NOT_AN_IMAGE", "an object of " + what + ": " + pixels);
         }
-        if (RADIOGRAPHS.contains(identity.modality())) {
+        if (isRadiograph(identity)) {
+            Optional<String> why = RadiographLoader.whyNot(header);
             return none(
                     SeriesKind.RADIOGRAPH,
                     header,
-                    "RADIOGRAPH_LISTED",
-                    "a radiograph is listed, its pixels are not used by this version");
+                    "RADIOGRAPH",
+                    why.map(reason -> "a radiograph that cannot be shown: " + reason)
+                            .orElse("a radiograph, read by eye; scale: "
+                                    + header.scale().words()));
         }
         return header.pixels().isPresent()
                 ? sectionKind(header, header.pixels().get())
@@ -97,9 +103,19 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
                                 + " patient");
     }
 
-    /** Whether it is a localizer or rendering: it has a place in the patient, but its pixels show no slice. */
+    /** Whether it is a projection radiograph, by its modality; volumes that were made of projections are none. */
+    static boolean isRadiograph(Identity identity) {
+        return RADIOGRAPHS.contains(identity.modality())
+                && !identity.sopClassUid().startsWith(VOLUME_OF_PROJECTIONS);
+    }
+
+    /**
+     * Whether its pixels do not lie in a plane of the patient even where a plane is written: localizers, renderings, and
+     * radiographs but for captures that were given a place.
+     */
     static boolean isProjection(Identity identity) {
-        return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES);
+        boolean captured = identity.sopClassUid().startsWith(SECONDARY_CAPTURE);
+        return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES) || isRadiograph(identity) && !captured;
     }
 
     private static boolean has(Identity identity, Set<String> words) {
@@ -111,7 +127,6 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     }
 
     private static ImageKind none(SeriesKind kind, ImageHeader header, String code, String text) {
-        return new ImageKind(
-                kind, Optional.of(Finding.info(code, text, header.path().toString())));
+        return new ImageKind(kind, Optional.of(Finding.info(code, text, header.name())));
     }
 }

@@ -1,6 +1,5 @@
 package org.holdfast.intake;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import org.holdfast.finding.Finding;
@@ -17,10 +16,10 @@ public record IntakeReport(List<Series> series, List<Unreadable> unreadable, Lis
     /**
      * A file that could not be read.
      *
-     * @param path the file
+     * @param path the file as a person knows it: its path, or {@code archive.zip!entry}
      * @param reason why, in words
      */
-    public record Unreadable(Path path, String reason) {}
+    public record Unreadable(String path, String reason) {}
 
     public IntakeReport {
         series = List.copyOf(series);
@@ -55,7 +54,7 @@ public record IntakeReport(List<Series> series, List<Unreadable> unreadable, Lis
     /** Files that could not be read as findings, one for all that could not for the same reason. */
     public List<Finding> unreadableFindings() {
         return FindingSummary.of(unreadable.stream()
-                .map(u -> Finding.error("FILE_NOT_READ", u.reason(), u.path().toString()))
+                .map(u -> Finding.error("FILE_NOT_READ", u.reason(), u.path()))
                 .toList());
     }
 

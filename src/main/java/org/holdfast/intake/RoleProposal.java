@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Function;
 import org.holdfast.intake.SeriesUse.ChosenBy;
 import org.holdfast.volume.Acquisition.Known;
+import org.holdfast.volume.PixelScale;
 
 /** Proposes what each series of an exam is used for: the one best stack is measured, few confirm, the rest is viewed. */
 final class RoleProposal {
@@ -99,11 +100,7 @@ final class RoleProposal {
             reasons.add(note("angles, ratios and breaks"));
             reasons.add(scale(series.files().get(0).scale()));
         } else {
-            series.findings().stream()
-                    .filter(f -> !f.code().equals("RADIOGRAPH_LISTED"))
-                    .map(f -> note(f.text()))
-                    .distinct()
-                    .forEach(reasons::add);
+            series.findings().stream().map(f -> note(f.text())).distinct().forEach(reasons::add);
         }
         if (reasons.isEmpty()) {
             reasons.add(note("a picture, never a stack"));
@@ -118,15 +115,8 @@ final class RoleProposal {
     }
 
     private static RoleReason scale(PixelScale scale) {
-        return switch (scale.kind()) {
-            case FIDUCIAL -> note("mm by an object of known size in the picture");
-            case GEOMETRY -> note("mm by the geometry of the device");
-            case CALIBRATED -> note("mm by a calibration that is not described");
-            case MAGNIFIED -> note("mm as an estimate: detector divided by the estimated magnification");
-            case DETECTOR -> speaksAgainst("mm at the detector only: larger than in the patient");
-            case SCANNED -> speaksAgainst("mm of a scanned film only");
-            case PATIENT, UNKNOWN -> speaksAgainst("mm of unknown meaning: not used");
-            case NONE -> speaksAgainst("no scale: no mm");
-        };
+        String words = "scale: " + scale.words();
+        boolean some = scale.kind().isInPatient() || scale.kind() == PixelScale.Kind.MAGNIFIED;
+        return some ? note(words) : speaksAgainst(words);
     }
 }

@@ -40,7 +40,7 @@ public record StoredStatistics(int min, int max, double mean) {
      */
     public static StoredStatistics of(ImageHeader header) throws DicomReadException {
         whyNot(header).ifPresent(why -> {
-            throw new IllegalArgumentException(header.path() + ": " + why);
+            throw new IllegalArgumentException(header.name() + ": " + why);
         });
         PixelSource pixels = header.pixels().orElseThrow();
         PixelLayout layout = pixels.layout();

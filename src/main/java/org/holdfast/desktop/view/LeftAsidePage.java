@@ -1,6 +1,5 @@
 package org.holdfast.desktop.view;
 
-import java.nio.file.Path;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -27,7 +26,7 @@ public final class LeftAsidePage {
         for (IntakeContent.LeftAside left : content.leftAside()) {
             VBox files = new VBox(2);
             files.getChildren().add(label(left.reason(), "section-title"));
-            List<Path> named =
+            List<String> named =
                     left.files().subList(0, Math.min(FILES_NAMED, left.files().size()));
             named.forEach(file -> files.getChildren().add(label(ShownPath.of(file), "cell-text", "soft")));
             int rest = left.files().size() - named.size();
