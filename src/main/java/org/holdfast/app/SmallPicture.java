@@ -6,9 +6,9 @@ import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.PixelLayout;
 import org.holdfast.dicom.PixelReader;
 import org.holdfast.dicom.PixelSource;
-import org.holdfast.intake.PixelScale;
 import org.holdfast.intake.SeriesUse;
 import org.holdfast.intake.Slice;
+import org.holdfast.volume.PixelScale;
 import org.holdfast.volume.Rescale;
 import org.holdfast.volume.StoredFormat;
 
