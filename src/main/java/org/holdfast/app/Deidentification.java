@@ -38,6 +38,7 @@ public final class Deidentification {
     /** The table for a spreadsheet, in the new folder. */
     public static final String TABLE = "deidentification.csv";
 
+    private static final double FILES_SHARE = 0.05;
     private static final double HEADER_SHARE = 0.3;
     private static final int ENCAPSULATED_DOCUMENT = 0x00420011;
 
@@ -109,14 +110,15 @@ public final class Deidentification {
     public static Outcome run(Request request, Progress progress) throws UseCaseException {
         requireFolders(request);
         List<IntakeReport.Unreadable> unreadable = new ArrayList<>();
-        List<Path> files = Intake.filesIn(List.of(request.in), unreadable);
+        List<Path> files = Intake.filesIn(List.of(request.in), unreadable, progress.part(0, FILES_SHARE));
         if (files.isEmpty()) {
             throw new UseCaseException(request.in + ": there are no files");
         }
         DeidentificationKey key = DeidentificationKey.at(request.key.orElseGet(DeidentificationKey::place));
         Deidentifier deidentifier =
                 new Deidentifier(new Pseudonyms(key.bytes(), request.subject), request.dates.handling());
-        DeidentificationPlan plan = DeidentificationPlan.of(files, deidentifier, progress.part(0, HEADER_SHARE));
+        DeidentificationPlan plan =
+                DeidentificationPlan.of(files, deidentifier, progress.part(FILES_SHARE, HEADER_SHARE));
         List<Failure> failures = new ArrayList<>();
         unreadable.forEach(u -> failures.add(new Failure(Path.of(u.path()), u.reason())));
         failures.addAll(plan.failures());
@@ -184,11 +186,24 @@ public final class Deidentification {
             throw new UseCaseException(target + ": cannot be written: " + FileFailure.words(e), e);
         }
         tally.written(result.changes());
-        risk.ifPresent(why ->
-                tally.add(Finding.warning("BURNED_IN_TEXT_RISK", why + "; look at it before it leaves", place.name())));
+        risk.ifPresent(why -> tally.lookAt(
+                place.name(),
+                Finding.warning("BURNED_IN_TEXT_RISK", why + "; look at it before it leaves", place.name())));
         if (BurnedInRisk.showsFeatures(data)) {
-            tally.add(Finding.warning(
-                    "RECOGNIZABLE_FEATURES", "the file says that a person can be recognized in it", place.name()));
+            tally.lookAt(
+                    place.name(),
+                    Finding.warning(
+                            "RECOGNIZABLE_FEATURES",
+                            "the file says that a person can be recognized in it",
+                            place.name()));
+        }
+        if (pixels.carriesComments()) {
+            tally.lookAt(
+                    place.name(),
+                    Finding.warning(
+                            "PIXEL_STREAM_COMMENT",
+                            "compressed frames carry a comment or other data beside the picture, copied with them",
+                            place.name()));
         }
         if (pixels.leavesExcessBehind()) {
             tally.add(Finding.info("PIXEL_EXCESS_CUT", "bytes behind the last frame were not copied", place.name()));

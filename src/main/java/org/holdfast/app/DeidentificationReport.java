@@ -4,8 +4,11 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
 import org.holdfast.finding.Finding;
 
 /**
@@ -21,6 +24,7 @@ import org.holdfast.finding.Finding;
  * @param dates shifted or removed
  * @param files what became of the files
  * @param attributes what was done, by attribute
+ * @param filesToLookAt new names of the images that may show or carry text, or show a recognizable person
  * @param limits what this cannot see or do
  * @param findings what a person should look at
  */
@@ -34,6 +38,7 @@ public record DeidentificationReport(
         String dates,
         Files files,
         List<AttributeEntry> attributes,
+        List<String> filesToLookAt,
         List<String> limits,
         List<Finding> findings) {
 
@@ -67,6 +72,7 @@ public record DeidentificationReport(
     public DeidentificationReport {
         methodCodes = List.copyOf(methodCodes);
         attributes = List.copyOf(attributes);
+        filesToLookAt = List.copyOf(filesToLookAt);
         limits = List.copyOf(limits);
         findings = List.copyOf(findings);
     }
@@ -81,16 +87,24 @@ public record DeidentificationReport(
         }
     }
 
-    /** The table of attributes, with the limits as comments; semicolons, as a spreadsheet takes them. */
+    /**
+     * The table of attributes (RFC 4180), software and caution in every row as in other tables; the limits are rows whose
+     * keyword is "limit".
+     */
     @JsonIgnore
     public String csv() {
-        String notes = limits.stream().map(limit -> "# " + limit + "\n").collect(Collectors.joining());
-        String rows = attributes.stream()
-                .map(a -> String.join(
-                                ";", a.tag, a.keyword, a.action, Integer.toString(a.files), Integer.toString(a.places))
-                        + "\n")
-                .collect(Collectors.joining());
-        return "# " + caution + "\n# " + software + "; " + profile + "; dates " + dates + "; " + files.written
-                + " files written\n" + notes + "tag;keyword;action;files;places\n" + rows;
+        StringBuilder table = new StringBuilder();
+        try (CSVPrinter printer = new CSVPrinter(table, CSVFormat.RFC4180)) {
+            printer.printRecord("tag", "keyword", "action", "files", "places", "software", "caution");
+            for (AttributeEntry a : attributes) {
+                printer.printRecord(a.tag, a.keyword, a.action, a.files, a.places, software, caution);
+            }
+            for (String limit : limits) {
+                printer.printRecord("", "limit", limit, "", "", software, caution);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e); // a StringBuilder does not fail
+        }
+        return table.toString();
     }
 }

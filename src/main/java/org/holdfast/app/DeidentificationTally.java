@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.holdfast.app.DeidentificationReport.AttributeEntry;
 import org.holdfast.finding.Finding;
 import org.holdfast.intake.AttributeChange;
@@ -21,8 +23,8 @@ final class DeidentificationTally {
                     + " voxels of a head scan, are still there.",
             "The risk of burned-in text is judged from the header alone; an image without that finding may show text all"
                     + " the same. Look at the images before they leave.",
-            "Texts that the measurement needs are kept: manufacturer, model, software version, kernel, filter, codes of"
-                    + " published schemes with their meaning. A name that somebody typed there is still there.",
+            "Texts and coded words that the measurement needs are kept: manufacturer, model, software version, kernel, filter,"
+                    + " image type, body part, codes of published schemes. A name that somebody typed there is still there.",
             "Comments inside the compressed stream of a frame are copied with it.",
             "What is kept may single out a person together with other knowledge: scanner model, body region, times of day,"
                     + " intervals between exams, a rare implant. Whether the files are all of one person cannot be known.",
@@ -33,6 +35,7 @@ final class DeidentificationTally {
 
     private final Map<AttributeChange, int[]> changes = new TreeMap<>();
     private final List<Finding> findings = new ArrayList<>();
+    private final Set<String> toLookAt = new TreeSet<>();
     private int written;
     private int leftOut;
 
@@ -49,6 +52,12 @@ final class DeidentificationTally {
     /** Counts one file that could be read and is not written, and says why. */
     void leftOut(Finding why) {
         leftOut++;
+        findings.add(why);
+    }
+
+    /** Notes a written image that a person should look at, with the reason. */
+    void lookAt(String name, Finding why) {
+        toLookAt.add(name);
         findings.add(why);
     }
 
@@ -78,6 +87,7 @@ final class DeidentificationTally {
                                 e.getValue()[0],
                                 e.getValue()[1]))
                         .toList(),
+                List.copyOf(toLookAt),
                 LIMITS,
                 all);
     }

@@ -28,6 +28,11 @@ final class DeidentificationWords {
         out.add("What was done to " + report.attributes().size() + " attributes: " + Deidentification.TABLE + " and "
                 + Deidentification.DOCUMENT + " in the new folder.");
         report.findings().forEach(finding -> out.add(line(finding)));
+        if (!report.filesToLookAt().isEmpty()) {
+            out.add("Images to look at before they leave: "
+                    + report.filesToLookAt().size() + ", named in " + Deidentification.DOCUMENT + ", such as "
+                    + report.filesToLookAt().get(0) + ".");
+        }
         out.add("What this cannot see or do:");
         report.limits().forEach(limit -> out.add("  " + limit));
         return out;

@@ -27,6 +27,7 @@ public final class PixelCopy {
     private final byte[] inflated;
     private final List<Part> parts;
     private final boolean excessCut;
+    private final boolean comments;
 
     /** A run of bytes of the source: a fragment, or all uncompressed pixel data. */
     private record Part(long offset, long length) {}
@@ -37,13 +38,15 @@ public final class PixelCopy {
             PixelLocation location,
             byte[] inflated,
             List<Part> parts,
-            boolean excessCut) {
+            boolean excessCut,
+            boolean comments) {
         this.path = path;
         this.syntax = syntax;
         this.location = location;
         this.inflated = inflated;
         this.parts = List.copyOf(parts);
         this.excessCut = excessCut;
+        this.comments = comments;
     }
 
     /**
@@ -58,7 +61,7 @@ public final class PixelCopy {
             throw wrong(source, 0, "a known transfer syntax", "another");
         }
         if (source.pixels().isEmpty()) {
-            return new PixelCopy(source.path(), syntax, null, null, List.of(), false);
+            return new PixelCopy(source.path(), syntax, null, null, List.of(), false, false);
         }
         PixelLocation location = source.pixels().get();
         if (syntax.encapsulated() != location.length() < 0) {
@@ -80,11 +83,13 @@ public final class PixelCopy {
                 bytes = ByteSource.of(inflated);
             }
             if (syntax.encapsulated()) {
-                return new PixelCopy(source.path(), syntax, location, null, fragments(source, bytes), false);
+                List<Part> fragments = fragments(source, bytes);
+                boolean comments = haveComments(fragments, bytes);
+                return new PixelCopy(source.path(), syntax, location, null, fragments, false, comments);
             }
             long length = lengthOfFrames(source, location.length());
             List<Part> all = List.of(new Part(location.offset(), length));
-            return new PixelCopy(source.path(), syntax, location, inflated, all, length < location.length());
+            return new PixelCopy(source.path(), syntax, location, inflated, all, length < location.length(), false);
         } catch (IOException e) {
             throw new DicomReadException(
                     source.path(),
@@ -104,6 +109,11 @@ public final class PixelCopy {
     /** Whether bytes behind the last frame are left behind. */
     public boolean leavesExcessBehind() {
         return excessCut;
+    }
+
+    /** Whether a frame carries comments or other data beside its picture, which are copied with it; JPEG and JPEG-LS. */
+    public boolean carriesComments() {
+        return comments;
     }
 
     /** Writes the pixel data element, or nothing if there is none. */
@@ -183,6 +193,15 @@ public final class PixelCopy {
             throw wrong(source, at, "an offset table and a fragment of pixel data", found.size() + " items");
         }
         return found;
+    }
+
+    private static boolean haveComments(List<Part> fragments, ByteSource bytes) throws IOException {
+        for (Part fragment : fragments) {
+            if (JpegComments.in(bytes, fragment.offset, fragment.length)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Bytes that the frames take, made even; all that are there where the header does not tell. */

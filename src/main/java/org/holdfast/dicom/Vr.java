@@ -87,6 +87,11 @@ public enum Vr {
         return kind == Kind.TEXT && this != LT && this != ST && this != UT && this != UR;
     }
 
+    /** Whether a value may hold many megabytes: bytes do, text and numbers that are decoded to objects do not. */
+    boolean mayBeLong() {
+        return kind == Kind.BYTES;
+    }
+
     /** Whether SpecificCharacterSet applies (PS3.5, section 6.1.2.2). */
     boolean usesCharacterSet() {
         return switch (this) {

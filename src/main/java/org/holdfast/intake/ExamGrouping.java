@@ -125,7 +125,7 @@ final class ExamGrouping {
         String where = dating.get(0).studyInstanceUid().isEmpty()
                 ? ""
                 : "study " + dating.get(0).studyInstanceUid();
-        if (days.isEmpty()) {
+        if (days.isEmpty() && dating.stream().anyMatch(s -> s.kind() != SeriesKind.OTHER)) {
             out.add(Finding.warning(
                     "EXAM_DATE_MISSING",
                     "no file says the day of this exam: it must be given, it is not guessed",

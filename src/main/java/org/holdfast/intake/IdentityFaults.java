@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.holdfast.dicom.DicomReadException;
+import org.holdfast.dicom.PixelLayout;
+import org.holdfast.dicom.PixelSource;
 import org.holdfast.finding.Finding;
 import org.holdfast.progress.Progress;
 
@@ -78,22 +81,20 @@ final class IdentityFaults {
                         "patient " + patientsOf(own).iterator().next()));
             }
         });
-        Map<Integer, List<Series>> byPatient = new TreeMap<>();
-        series.forEach(s -> byPatient
-                .computeIfAbsent(patients.numberOf(s), key -> new ArrayList<>())
-                .add(s));
-        byPatient.forEach((patient, own) -> {
-            Set<String> births = own.stream()
+        groups(s -> Patients.identity(s).patientId()).forEach((id, own) -> {
+            long births = own.stream()
                     .flatMap(s -> s.files().stream())
-                    .map(h -> h.identity().patientBirthDate())
-                    .filter(text -> !text.isEmpty())
-                    .map(text -> ScanDate.parse(text).map(Object::toString).orElse(text))
-                    .collect(Collectors.toCollection(TreeSet::new));
-            if (births.size() > 1) {
+                    .map(h -> Patients.birth(h.identity()))
+                    .filter(birth -> !birth.isEmpty())
+                    .distinct()
+                    .count();
+            if (births > 1) {
+                Set<Integer> of = patientsOf(own);
                 findings.add(Finding.error(
-                        "SEVERAL_BIRTH_DATES",
-                        births.size() + " birth dates under one patient's number or name: two people?",
-                        "patient " + patient));
+                        "PATIENT_ID_WITH_SEVERAL_BIRTH_DATES",
+                        "one PatientID with " + births + " birth dates: "
+                                + (of.size() > 1 ? "kept apart as " + words(of) : "see whether it is one person"),
+                        "patient " + of.iterator().next()));
             }
         });
     }
@@ -150,7 +151,7 @@ final class IdentityFaults {
             progress.stopIfCancelled();
             progress.report((double) done++ / byUid.size(), "comparing files of one UID");
             if (entry.getValue().stream()
-                            .map(IdentityFaults::contents)
+                            .flatMap(header -> contents(header).stream())
                             .distinct()
                             .count()
                     > 1) {
@@ -167,15 +168,26 @@ final class IdentityFaults {
         }
     }
 
-    /** What the pictures of a file are, whatever its header and its name; a file that cannot be compared is like any. */
-    private static String contents(ImageHeader header) {
-        if (header.pixels().isEmpty() || header.frames().isEmpty()) {
-            return header.pixels().isEmpty() ? "no pixels" : "no frames";
+    /** What the pictures of a file are, whatever its header and its name; empty if they cannot be compared. */
+    private static Optional<String> contents(ImageHeader header) {
+        Optional<PixelSource> pixels = header.pixels();
+        boolean readable = pixels.isPresent()
+                && pixels.get().whyUnreadable().isEmpty()
+                && pixels.get().isComplete()
+                && header.frames().size() == pixels.get().layout().frames();
+        if (!readable) {
+            return Optional.empty();
         }
+        PixelLayout layout = pixels.get().layout();
         try {
-            return header.pixels().get().layout().toString() + PixelDigest.ofStoredValues(new Slice(header, 0));
+            StringBuilder out = new StringBuilder(layout.rows() + " " + layout.columns());
+            for (Slice frame : header.slices()) {
+                out.append(' ').append(PixelDigest.ofStoredValues(frame));
+            }
+            return Optional.of(out.toString());
         } catch (DicomReadException e) {
-            return "not readable";
+            // Said where it matters: when the pixels are used.
+            return Optional.empty();
         }
     }
 

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
 import org.holdfast.dicom.DicomFile;
 import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.DicomReader;
@@ -62,14 +63,22 @@ public final class Intake {
 
     private static List<Outcome> outcomes(List<SourceFile> files, Progress progress) {
         AtomicInteger done = new AtomicInteger();
-        return files.parallelStream()
+        List<Outcome> outcomes = files.parallelStream()
                 .map(file -> {
                     progress.stopIfCancelled();
-                    Outcome outcome = look(file);
+                    Outcome outcome = look(file, true);
                     progress.report((double) done.incrementAndGet() / files.size(), "reading headers");
                     return outcome;
                 })
-                .toList();
+                .collect(Collectors.toCollection(ArrayList::new));
+        // Beside other large files there may be too little memory even for a good one: alone it gets all there is.
+        for (int f = 0; f < outcomes.size(); f++) {
+            if (outcomes.get(f) == null) {
+                progress.stopIfCancelled();
+                outcomes.set(f, look(files.get(f), false));
+            }
+        }
+        return outcomes;
     }
 
     private static List<Series> series(List<ImageHeader> headers, Progress progress) {
@@ -86,24 +95,32 @@ public final class Intake {
         return series;
     }
 
-    private static Outcome look(SourceFile file) {
+    /** Looks at a file; null if memory ran out beside other files and it is to be looked at again. */
+    private static Outcome look(SourceFile file, boolean besideOthers) {
         try {
             DicomFile read = DicomReader.read(file.path());
             return MediumDirectory.isDirectory(read)
                     ? new Outcome(null, null, MediumDirectory.of(read, file.name()))
                     : new Outcome(ImageHeader.of(read, file.name()), null, null);
         } catch (DicomReadException e) {
-            return new Outcome(null, new IntakeReport.Unreadable(file.name(), e.reason()), null);
+            return besideOthers && e.isOutOfMemory()
+                    ? null
+                    : new Outcome(null, new IntakeReport.Unreadable(file.name(), e.reason()), null);
+        } catch (OutOfMemoryError e) {
+            return besideOthers
+                    ? null
+                    : new Outcome(null, new IntakeReport.Unreadable(file.name(), "too large for the memory"), null);
         }
     }
 
     /**
-     * All files in files, folders and zip archives, each once, by name; links are followed.
+     * All files in files, folders and archives, each once, sorted by name; what {@link #scan} would look at.
      *
      * @param unreadable receives what cannot be looked into
+     * @throws java.util.concurrent.CancellationException if the person stopped it
      */
-    public static List<Path> filesIn(List<Path> paths, List<IntakeReport.Unreadable> unreadable) {
-        InputFiles input = InputWalk.find(paths, ZipLimits.DEFAULT, Progress.NONE);
+    public static List<Path> filesIn(List<Path> paths, List<IntakeReport.Unreadable> unreadable, Progress progress) {
+        InputFiles input = InputWalk.find(paths, ZipLimits.DEFAULT, progress);
         unreadable.addAll(input.unreadable());
         return input.files().stream().map(SourceFile::path).toList();
     }

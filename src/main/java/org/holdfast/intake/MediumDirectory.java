@@ -16,14 +16,16 @@ import org.holdfast.finding.Finding;
  *
  * @param name the directory's file as a person knows it
  * @param files files that it names, relative to its folder, upper case, with slashes
+ * @param findings what was odd about the directory itself
  */
-record MediumDirectory(String name, Set<String> files) {
+record MediumDirectory(String name, Set<String> files, List<Finding> findings) {
 
     private static final int REFERENCED_FILE_ID = 0x00041500;
     private static final String DIRECTORY_CLASS = "1.2.840.10008.1.3.10";
 
     MediumDirectory {
         files = Set.copyOf(files);
+        findings = List.copyOf(findings);
     }
 
     static boolean isDirectory(DicomFile file) {
@@ -42,7 +44,10 @@ record MediumDirectory(String name, Set<String> files) {
                 files.add(normal(String.join("/", id)));
             }
         }
-        return new MediumDirectory(name, files);
+        List<Finding> findings = file.findings().stream()
+                .map(f -> new Finding(f.code(), f.severity(), f.text(), name))
+                .toList();
+        return new MediumDirectory(name, files, findings);
     }
 
     /**
@@ -52,7 +57,7 @@ record MediumDirectory(String name, Set<String> files) {
      * @param images names of those that were read as DICOM, without directories
      */
     List<Finding> compared(List<String> everything, List<String> images) {
-        List<Finding> out = new ArrayList<>();
+        List<Finding> out = new ArrayList<>(findings);
         out.add(Finding.info(
                 "DIRECTORY_IGNORED", "a DICOM directory is a hint only; the files themselves were read", name));
         if (files.isEmpty()) {
@@ -71,7 +76,9 @@ record MediumDirectory(String name, Set<String> files) {
                     name));
         }
         List<String> unnamed = images.stream()
-                .filter(image -> isBeside(image) && !files.contains(relative(image)))
+                .filter(this::isBeside)
+                .map(this::relative)
+                .filter(image -> !files.contains(image))
                 .sorted()
                 .toList();
         if (!unnamed.isEmpty()) {

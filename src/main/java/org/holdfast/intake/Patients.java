@@ -1,6 +1,7 @@
 package org.holdfast.intake;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +13,7 @@ import java.util.Map;
 final class Patients {
 
     /** What the first series of a patient says of it. */
-    private record Patient(String id, String name, String study) {}
+    private record Patient(String id, String name, String birth, String study) {}
 
     private final Map<Series, Integer> numbers = new IdentityHashMap<>();
 
@@ -46,7 +47,8 @@ final class Patients {
 
     private void number(Series series, List<Patient> known) {
         Identity identity = identity(series);
-        Patient own = new Patient(identity.patientId(), identity.patientName(), identity.studyInstanceUid());
+        String id = PersonName.isEmpty(identity.patientId()) ? "" : identity.patientId();
+        Patient own = new Patient(id, identity.patientName(), birth(identity), identity.studyInstanceUid());
         List<Integer> homes = new ArrayList<>();
         for (int p = 0; p < known.size(); p++) {
             if (isSame(known.get(p), own)) {
@@ -58,7 +60,7 @@ final class Patients {
             return;
         }
         // Several that fit, as for a number without a name where that number has two names: nobody's but its own.
-        int exact = known.indexOf(own);
+        int exact = id.isEmpty() ? -1 : known.indexOf(own);
         if (exact < 0) {
             known.add(own);
             exact = known.size() - 1;
@@ -67,21 +69,32 @@ final class Patients {
     }
 
     private static boolean isSame(Patient a, Patient b) {
-        boolean anyNameless = PersonName.isEmpty(a.name) || PersonName.isEmpty(b.name);
         if (!a.id.equals(b.id)) {
             return false;
         }
-        if (a.id.isEmpty() && anyNameless) {
-            return PersonName.isEmpty(a.name)
-                    && PersonName.isEmpty(b.name)
-                    && !a.study.isEmpty()
-                    && a.study.equals(b.study);
+        boolean anyNameless = PersonName.isEmpty(a.name) || PersonName.isEmpty(b.name);
+        if (!anyNameless) {
+            // With a number and a name a birth date that differs is rather a mistake, and is said; without a number it
+            // is not.
+            return PersonName.isSame(a.name, b.name) && (!a.id.isEmpty() || mayBeOne(a, b));
         }
-        return anyNameless || PersonName.isSame(a.name, b.name);
+        boolean oneStudy = !a.study.isEmpty() && a.study.equals(b.study);
+        boolean bothNameless = PersonName.isEmpty(a.name) && PersonName.isEmpty(b.name);
+        return mayBeOne(a, b) && (!a.id.isEmpty() || bothNameless && oneStudy);
+    }
+
+    private static boolean mayBeOne(Patient a, Patient b) {
+        return a.birth.isEmpty() || b.birth.isEmpty() || a.birth.equals(b.birth);
+    }
+
+    /** The birth date in one form, or as it is written; empty if it is not said. */
+    static String birth(Identity identity) {
+        String written = identity.patientBirthDate();
+        return ScanDate.parse(written).map(Object::toString).orElse(written);
     }
 
     private void renumber(List<Series> series) {
-        Map<Integer, Integer> order = new java.util.HashMap<>();
+        Map<Integer, Integer> order = new HashMap<>();
         for (Series s : series) {
             int number = order.computeIfAbsent(numbers.get(s), key -> order.size() + 1);
             numbers.put(s, number);

@@ -50,11 +50,11 @@ public final class RadiographLoader {
      */
     public static LoadedRadiograph load(ImageHeader header, Progress progress) throws DicomReadException {
         whyNot(header).ifPresent(why -> {
-            throw new IllegalArgumentException(header.path() + ": " + why);
+            throw new IllegalArgumentException(header.name() + ": " + why);
         });
         progress.stopIfCancelled();
         progress.report(0, "loading a radiograph");
-        String where = header.path().toString();
+        String where = header.name();
         PixelSource pixels = header.pixels().orElseThrow();
         DataSet d = FunctionalGroups.frames(DicomReader.read(header.path()).dataSet())
                 .findFirst()

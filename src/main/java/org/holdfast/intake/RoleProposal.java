@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import org.holdfast.intake.RoleReason.Bearing;
 import org.holdfast.intake.SeriesUse.ChosenBy;
 import org.holdfast.volume.Acquisition.Known;
 import org.holdfast.volume.PixelScale;
@@ -18,6 +19,20 @@ final class RoleProposal {
 
     /** Projections of other parts of the body. */
     private static final Set<String> ODD_RADIOGRAPHS = Set.of("MG", "IO", "PX");
+
+    /** Codes of what keeps pictures out of stacks. */
+    private static final Set<String> WHY_NO_STACK = Set.of(
+            "NOT_AN_IMAGE",
+            "PIXELS_UNUSABLE",
+            "COLOUR_IMAGE",
+            "SCREEN_CAPTURE",
+            "LOCALIZER",
+            "RENDERED_IMAGE",
+            "FRAMES_NOT_DESCRIBED",
+            "NOT_CROSS_SECTIONAL",
+            "NO_GEOMETRY",
+            "SEVERAL_IMAGES_AT_ONE_POSITION",
+            "RADIOGRAPH");
 
     private final StackPreference preference;
 
@@ -63,11 +78,16 @@ final class RoleProposal {
                 series, Optional.of(stack), SeriesName.of(series, stack), role, reasons, ChosenBy.PROPOSAL);
     }
 
+    /** What is the same as in the measured one goes without saying. */
     private List<RoleReason> besides(Stack stack, Stack best) {
-        List<RoleReason> reasons = new ArrayList<>(preference.reasons(stack));
+        List<RoleReason> reasons = new ArrayList<>();
         if (isSameGrid(stack, best)) {
-            reasons.add(0, note("same slices as the measured one"));
+            reasons.add(note("same slices as the measured one"));
         }
+        List<RoleReason> shared = preference.reasons(best);
+        preference.reasons(stack).stream()
+                .filter(reason -> reason.bearing() == Bearing.AGAINST && !shared.contains(reason))
+                .forEach(reasons::add);
         return reasons;
     }
 

@@ -3,7 +3,9 @@ package org.holdfast.intake;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.holdfast.finding.Finding;
+import org.holdfast.volume.Acquisition;
 
 /**
  * One series with its stacks. Immutable.
@@ -40,6 +42,16 @@ public record Series(
                 .min(Comparator.comparingInt(ScanDate::sourceRank)
                         .thenComparing(date -> date.date().orElse(LocalDate.MAX)))
                 .orElse(ScanDate.NONE);
+    }
+
+    /** How its first stack, or else its first image, was made; empty for objects without pictures. */
+    public Optional<Acquisition> acquisition() {
+        if (kind == SeriesKind.OTHER) {
+            return Optional.empty();
+        }
+        return stacks.stream().map(Stack::acquisition).findFirst().or(() -> files.get(0).frames().stream()
+                .map(FrameFacts::acquisition)
+                .findFirst());
     }
 
     /** Whether some finding about it has this code. */

@@ -19,7 +19,7 @@ final class SeriesName {
     static String of(Series series, Stack stack) {
         Acquisition made = stack.acquisition();
         if (stack.whyNoHu().isPresent()) {
-            return modality(series) + " slices, no HU";
+            return modality(series) + (series.modality().equals("CT") ? " slices, no HU" : " slices");
         }
         if (made.coneBeam() == Known.YES) {
             return "Cone beam";

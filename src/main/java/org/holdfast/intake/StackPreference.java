@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Acquisition.Known;
 import org.holdfast.volume.VolumeGrid;
@@ -34,7 +35,7 @@ final class StackPreference {
      *
      * @param rank smaller is better
      * @param words what it says of a stack by itself; empty if nothing
-     * @param loses why a stack is worse than a better one, by the better one
+     * @param ownWords the same as a few words, to be set beside those of another stack
      */
     private record Criterion(
             ToDoubleFunction<Stack> rank,
@@ -46,64 +47,9 @@ final class StackPreference {
 
     StackPreference(Function<Stack, ScaleReach> reach) {
         this.reach = reach;
-        this.criteria = List.of(
-                new Criterion(
-                        s -> isFew(s) ? 1 : 0,
-                        StackPreference::slices,
-                        s -> s.grid().slices() + " slices"),
-                new Criterion(
-                        s -> made(s).coneBeam() == Known.YES ? 1 : 0,
-                        s -> made(s).coneBeam() == Known.YES
-                                ? Optional.of(speaksAgainst("cone-beam volume: its values are not trusted as HU"))
-                                : Optional.empty(),
-                        s -> made(s).coneBeam() == Known.YES ? "cone beam" : "no cone beam"),
-                new Criterion(
-                        s -> made(s).artefactReduction() == Known.YES ? 1 : 0,
-                        s -> Optional.of(artefactReduction(made(s).artefactReduction())),
-                        s -> made(s).artefactReduction() == Known.YES
-                                ? "artefact-reduced"
-                                : "not said to be artefact-reduced"),
-                new Criterion(
-                        s -> isLossy(s) ? 1 : 0,
-                        s -> Optional.of(
-                                isLossy(s)
-                                        ? speaksAgainst("compressed with loss: HU may be off")
-                                        : speaksFor("not compressed with loss")),
-                        s -> isLossy(s) ? "compressed with loss" : "without loss"),
-                new Criterion(
-                        s -> s.grid().holesAfter().isEmpty() ? 0 : 1,
-                        s -> Optional.of(holes(s)),
-                        s -> s.grid().holesAfter().isEmpty() ? "no holes" : "holes"),
-                new Criterion(
-                        s -> s.grid().isIrregular() ? 1 : 0,
-                        s -> Optional.of(
-                                s.grid().isIrregular() ? speaksAgainst("uneven spacing") : speaksFor("even spacing")),
-                        s -> s.grid().isIrregular() ? "uneven spacing" : "even spacing"),
-                new Criterion(
-                        s -> Reformat.of(s).isReformatted() ? 1 : 0,
-                        s -> Optional.of(Reformat.of(s).reason()),
-                        s -> Reformat.of(s).words()),
-                new Criterion(
-                        s -> made(s).monoEnergyKeV().isPresent() ? 1 : 0,
-                        s -> made(s).monoEnergyKeV().isPresent()
-                                ? Optional.of(speaksAgainst(energy(s) + ": HU differ from those of a tube voltage"))
-                                : Optional.empty(),
-                        StackPreference::energy),
-                new Criterion(
-                        s -> thicknessMm(s) <= THIN_MM ? 0 : thicknessMm(s) <= THICK_MM ? 1 : 2,
-                        s -> Optional.of(thickness(s)),
-                        StackPreference::thicknessWords),
-                new Criterion(s -> sharpness(s).rank(), s -> Optional.of(kernel(s)), StackPreference::kernelWords),
-                new Criterion(
-                        s -> reach.apply(s).kind().ordinal(),
-                        s -> Optional.of(scale(reach.apply(s))),
-                        s -> reach.apply(s).words()),
-                new Criterion(StackPreference::thicknessMm, s -> Optional.empty(), StackPreference::thicknessWords),
-                new Criterion(s -> voxelMm3(s.grid()), s -> Optional.empty(), StackPreference::voxelWords),
-                new Criterion(
-                        s -> -s.grid().slices(),
-                        s -> Optional.empty(),
-                        s -> s.grid().slices() + " slices"));
+        this.criteria = Stream.of(whatItIs(), howItLies(), howFineItIs())
+                .flatMap(List::stream)
+                .toList();
     }
 
     static StackPreference byHeaders() {
@@ -132,7 +78,7 @@ final class StackPreference {
     RoleReason whyNot(Stack stack, Stack better) {
         for (Criterion c : criteria) {
             if (c.rank.applyAsDouble(stack) > c.rank.applyAsDouble(better)) {
-                return speaksAgainst(c.ownWords.apply(stack) + "; the measured one has: " + c.ownWords.apply(better));
+                return speaksAgainst(c.ownWords.apply(stack) + "; the measured one: " + c.ownWords.apply(better));
             }
         }
         return note("as good as the measured one");
@@ -155,6 +101,75 @@ final class StackPreference {
 
     static boolean isLossy(Stack stack) {
         return stack.slices().stream().anyMatch(s -> s.acquisition().lossy().isPresent());
+    }
+
+    private static List<Criterion> whatItIs() {
+        return List.of(
+                new Criterion(
+                        s -> isFew(s) ? 1 : 0,
+                        StackPreference::slices,
+                        s -> s.grid().slices() + " slices"),
+                new Criterion(
+                        s -> made(s).coneBeam() == Known.YES ? 1 : 0,
+                        s -> made(s).coneBeam() == Known.YES
+                                ? Optional.of(speaksAgainst("cone-beam volume: its values are not trusted as HU"))
+                                : Optional.empty(),
+                        s -> made(s).coneBeam() == Known.YES ? "cone beam" : "no cone beam"),
+                new Criterion(
+                        s -> made(s).artefactReduction() == Known.YES ? 1 : 0,
+                        s -> Optional.of(artefactReduction(made(s).artefactReduction())),
+                        s -> made(s).artefactReduction() == Known.YES
+                                ? "artefact-reduced"
+                                : "not said to be artefact-reduced"),
+                new Criterion(
+                        s -> isLossy(s) ? 1 : 0,
+                        s -> Optional.of(
+                                isLossy(s)
+                                        ? speaksAgainst("compressed with loss: HU may be off")
+                                        : speaksFor("not compressed with loss")),
+                        s -> isLossy(s) ? "compressed with loss" : "without loss"));
+    }
+
+    private static List<Criterion> howItLies() {
+        return List.of(
+                new Criterion(
+                        s -> s.grid().holesAfter().isEmpty() ? 0 : 1,
+                        s -> Optional.of(holes(s)),
+                        s -> s.grid().holesAfter().isEmpty() ? "no holes" : "holes"),
+                new Criterion(
+                        s -> s.grid().isIrregular() ? 1 : 0,
+                        s -> Optional.of(
+                                s.grid().isIrregular() ? speaksAgainst("uneven spacing") : speaksFor("even spacing")),
+                        s -> s.grid().isIrregular() ? "uneven spacing" : "even spacing"),
+                new Criterion(
+                        s -> Reformat.of(s).isReformatted() ? 1 : 0,
+                        s -> Optional.of(Reformat.of(s).reason()),
+                        s -> Reformat.of(s).words()),
+                new Criterion(
+                        s -> made(s).monoEnergyKeV().isPresent() ? 1 : 0,
+                        s -> made(s).monoEnergyKeV().isPresent()
+                                ? Optional.of(speaksAgainst(energy(s) + ": HU differ from those of a tube voltage"))
+                                : Optional.empty(),
+                        StackPreference::energy));
+    }
+
+    private List<Criterion> howFineItIs() {
+        return List.of(
+                new Criterion(
+                        s -> thicknessMm(s) <= THIN_MM ? 0 : thicknessMm(s) <= THICK_MM ? 1 : 2,
+                        s -> Optional.of(thickness(s)),
+                        StackPreference::thicknessWords),
+                new Criterion(s -> sharpness(s).rank(), s -> Optional.of(kernel(s)), StackPreference::kernelWords),
+                new Criterion(
+                        s -> reach.apply(s).kind().ordinal(),
+                        s -> Optional.of(scale(reach.apply(s))),
+                        s -> reach.apply(s).words()),
+                new Criterion(StackPreference::thicknessMm, s -> Optional.empty(), StackPreference::thicknessWords),
+                new Criterion(s -> voxelMm3(s.grid()), s -> Optional.empty(), StackPreference::voxelWords),
+                new Criterion(
+                        s -> -s.grid().slices(),
+                        s -> Optional.empty(),
+                        s -> s.grid().slices() + " slices"));
     }
 
     private static Acquisition made(Stack stack) {

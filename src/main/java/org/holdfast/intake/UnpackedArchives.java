@@ -21,11 +21,16 @@ final class UnpackedArchives {
         Key key = new Key(archive, Files.size(archive), Files.getLastModifiedTime(archive), limits);
         synchronized (DONE) {
             InputFiles known = DONE.get(key);
-            if (known == null) {
+            if (known == null || !isStillThere(known)) {
                 known = ZipUnpacker.unpack(archive, limits, progress);
                 DONE.put(key, known);
             }
             return known;
         }
+    }
+
+    /** Systems clear their temporary files while programs run. */
+    private static boolean isStillThere(InputFiles unpacked) {
+        return unpacked.files().stream().allMatch(file -> Files.isRegularFile(file.path()));
     }
 }

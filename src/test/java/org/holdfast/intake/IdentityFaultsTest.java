@@ -69,14 +69,23 @@ class IdentityFaultsTest {
     void oneNumberWithTwoBirthDates() {
         series("a", b -> b.string(Tag.PATIENT_ID, "NUMBER-A").string(Tag.PATIENT_BIRTH_DATE, "19700101"));
         series("b", b -> b.string(Tag.PATIENT_ID, "NUMBER-A").string(Tag.PATIENT_BIRTH_DATE, "19700102"));
-        assertTrue(text("SEVERAL_BIRTH_DATES").startsWith("2 birth dates"));
+        assertTrue(text("PATIENT_ID_WITH_SEVERAL_BIRTH_DATES").contains("2 birth dates"));
+    }
+
+    @Test
+    void namesakesOfOtherBirthDatesAreTwoPatients() {
+        series("a", b -> b.string(Tag.PATIENT_NAME, "Doe^Jane").string(Tag.PATIENT_BIRTH_DATE, "19700101"));
+        series("b", b -> b.string(Tag.PATIENT_NAME, "Doe^Jane").string(Tag.PATIENT_BIRTH_DATE, "19800101"));
+        series("c", b -> b.string(Tag.PATIENT_ID, "1").string(Tag.PATIENT_BIRTH_DATE, "19700101"));
+        series("d", b -> b.string(Tag.PATIENT_ID, "1").string(Tag.PATIENT_BIRTH_DATE, "19800101"));
+        assertEquals(4, report().patientNumbers().stream().distinct().count());
     }
 
     @Test
     void oneBirthDateInTwoFormsIsNoFault() {
         series("a", b -> b.string(Tag.PATIENT_ID, "NUMBER-A").string(Tag.PATIENT_BIRTH_DATE, "19700101"));
         series("b", b -> b.string(Tag.PATIENT_ID, "NUMBER-A").string(Tag.PATIENT_BIRTH_DATE, "1970.01.01"));
-        assertEquals(Optional.empty(), finding("SEVERAL_BIRTH_DATES"));
+        assertEquals(Optional.empty(), finding("PATIENT_ID_WITH_SEVERAL_BIRTH_DATES"));
     }
 
     @Test
@@ -91,6 +100,21 @@ class IdentityFaultsTest {
     void copiesOfAnInstanceAreNoFault() {
         series("a", b -> b.string(Tag.SOP_INSTANCE_UID, "1.2.3"));
         series("b", b -> b.string(Tag.SOP_INSTANCE_UID, "1.2.3").string(Tag.PATIENT_COMMENTS, "another header"));
+        assertEquals(Optional.empty(), finding("INSTANCE_UID_WITH_OTHER_PIXELS"));
+    }
+
+    @Test
+    void aStandInForANameTellsNobodyApart() {
+        series("a", b -> b.string(Tag.PATIENT_NAME, "Anonymized").string(Tag.STUDY_INSTANCE_UID, "1.2.1"));
+        series("b", b -> b.string(Tag.PATIENT_NAME, "ANONYMIZED").string(Tag.STUDY_INSTANCE_UID, "1.2.2"));
+        series("c", b -> b.string(Tag.PATIENT_ID, "anonymous").string(Tag.STUDY_INSTANCE_UID, "1.2.3"));
+        assertEquals(List.of(1, 2, 3), report().patientNumbers());
+    }
+
+    @Test
+    void pixelsThatCannotBeReadAreNoFault() {
+        series("a", b -> b.string(Tag.SOP_INSTANCE_UID, "1.2.3"));
+        series("b", b -> b.string(Tag.SOP_INSTANCE_UID, "1.2.3").integers(Tag.BITS_ALLOCATED, 32));
         assertEquals(Optional.empty(), finding("INSTANCE_UID_WITH_OTHER_PIXELS"));
     }
 
