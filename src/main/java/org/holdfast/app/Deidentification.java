@@ -211,7 +211,7 @@ public final class Deidentification {
     }
 
     /** The data set with the class and UID that its file meta information gives where it lacks them itself. */
-    private static DataSet identified(DicomFile file) throws DicomReadException {
+    static DataSet identified(DicomFile file) throws DicomReadException {
         DataSet.Builder out = file.dataSet().toBuilder();
         int[][] pairs = {
             {Tag.SOP_CLASS_UID, Tag.MEDIA_STORAGE_SOP_CLASS_UID},

@@ -3,6 +3,7 @@ package org.holdfast.intake;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Objects;
 import java.util.regex.Pattern;
@@ -64,6 +65,16 @@ public final class Pseudonyms {
      */
     int shiftDays() {
         return shiftDays;
+    }
+
+    /** The day in place of another. */
+    public LocalDate shifted(LocalDate day) {
+        return day.plusDays(shiftDays);
+    }
+
+    /** The day that stands behind a shifted one. */
+    public LocalDate unshifted(LocalDate day) {
+        return day.minusDays(shiftDays);
     }
 
     /**
