@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -65,17 +66,15 @@ public final class CourseFiles {
         try (NewFiles files = new NewFiles(folder)) {
             Path csv = files.path("course.csv");
             new CourseCsv(Software.running().toString(), Caution.TEXT).write(rows(), csv);
-            boolean isDated =
-                    report.exams().stream().anyMatch(e -> e.daysSinceSurgery().isPresent());
-            if (isDated) {
-                Drawing chart = CourseChart.draw(course());
-                PngWriter.write(chart, PIXELS_PER_UNIT, files.path(CHART + ".png"));
-                SvgWriter.write(chart, files.path(CHART + ".svg"));
+            Optional<Drawing> chart = chart();
+            if (chart.isPresent()) {
+                PngWriter.write(chart.get(), PIXELS_PER_UNIT, files.path(CHART + ".png"));
+                SvgWriter.write(chart.get(), files.path(CHART + ".svg"));
             }
             writeMaps(files);
             writeResults(files);
             List<Path> written = files.move(CONTACT);
-            if (!isDated) {
+            if (chart.isEmpty()) {
                 // The chart has an axis of time; one of an earlier run would mislead.
                 Files.deleteIfExists(folder.resolve(CHART + ".png"));
                 Files.deleteIfExists(folder.resolve(CHART + ".svg"));
@@ -190,6 +189,13 @@ public final class CourseFiles {
                 truthStated);
     }
 
+    /** The course against time; empty if no exam is dated. */
+    Optional<Drawing> chart() {
+        boolean isDated =
+                report.exams().stream().anyMatch(e -> e.daysSinceSurgery().isPresent());
+        return isDated ? Optional.of(CourseChart.draw(course())) : Optional.empty();
+    }
+
     private Course course() {
         List<ExamResult> dated = report.exams().stream()
                 .filter(e -> e.daysSinceSurgery().isPresent())
@@ -215,7 +221,7 @@ public final class CourseFiles {
         return new Course(
                 "Interface contact, " + report.construct().id(),
                 "apparent contact by threshold; fraction of the assessable face, bars from all hidden open to all hidden"
-                        + " contact" + leftOut(),
+                        + " contact" + leftOut() + lossy(),
                 exams,
                 lines,
                 Caution.TEXT);
@@ -229,6 +235,14 @@ public final class CourseFiles {
         List<String> films = report.films().stream().map(FilmResult::label).toList();
         return (undated.isEmpty() ? "" : "; undated and left out: " + String.join(", ", undated))
                 + (films.isEmpty() ? "" : "; radiographs, not measured: " + String.join(", ", films));
+    }
+
+    private String lossy() {
+        List<String> lossy = report.exams().stream()
+                .filter(ExamResult::isLossy)
+                .map(ExamResult::label)
+                .toList();
+        return lossy.isEmpty() ? "" : "; images compressed with loss: " + String.join(", ", lossy);
     }
 
     private static OptionalInt lastComparable(List<ExamResult> dated, int exam) {

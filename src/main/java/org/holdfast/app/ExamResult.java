@@ -39,9 +39,17 @@ public record ExamResult(
         List<InterfaceExam> parts,
         List<Finding> findings) {
 
+    /** Code of intake's finding about images compressed with loss. */
+    private static final String LOSSY = "LOSSY";
+
     public ExamResult {
         comparability = List.copyOf(comparability);
         parts = List.copyOf(parts);
         findings = List.copyOf(findings);
+    }
+
+    /** Whether its images were compressed with loss. */
+    boolean isLossy() {
+        return findings.stream().anyMatch(finding -> finding.code().equals(LOSSY));
     }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import org.holdfast.construct.Patch;
 import org.holdfast.construct.PlanePatch;
+import org.holdfast.figure.Drawing;
 import org.holdfast.figure.Face;
 import org.holdfast.figure.FaceMap;
 import org.holdfast.figure.FaceSample;
@@ -15,7 +16,7 @@ import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.SampleReading;
 import org.holdfast.measure.ThresholdContact;
 
-/** The face-on map of one interface in one exam, as a PNG. */
+/** The face-on map of one interface in one exam, as a drawing and as a PNG. */
 final class FaceMapFile {
 
     private static final double PIXELS_PER_UNIT = 2;
@@ -24,7 +25,11 @@ final class FaceMapFile {
 
     private FaceMapFile() {}
 
-    static Path write(ContactReport report, ExamResult exam, InterfaceExam part, Path file) throws IOException {
+    static void write(ContactReport report, ExamResult exam, InterfaceExam part, Path file) throws IOException {
+        PngWriter.write(draw(report, exam, part), PIXELS_PER_UNIT, file);
+    }
+
+    static Drawing draw(ContactReport report, ExamResult exam, InterfaceExam part) {
         ThresholdContact contact = part.contact().orElseThrow();
         String result = contact.fraction().value().isPresent()
                 ? String.format(
@@ -34,6 +39,7 @@ final class FaceMapFile {
                         100 * contact.fraction().value().getAsDouble(),
                         contact.smallestVisibleGapMm().value().orElse(Double.NaN))
                 : exam.label() + ": fraction not stated";
+        result += exam.isLossy() ? ", images compressed with loss" : "";
         Face face = new Face(
                 part.face().label(),
                 result,
@@ -42,8 +48,7 @@ final class FaceMapFile {
                 edges(part.face().patches().get(0)),
                 Face.GapLimits.USUAL,
                 Caution.TEXT);
-        PngWriter.write(FaceMap.draw(face), PIXELS_PER_UNIT, file);
-        return file;
+        return FaceMap.draw(face);
     }
 
     private static FaceSample sample(SampleReading reading) {

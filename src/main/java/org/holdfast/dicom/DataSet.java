@@ -176,6 +176,16 @@ public final class DataSet {
                 : Optional.of(e.value().clone());
     }
 
+    /** Copies those of the named elements that are here, as they are; an element that is absent is left as it is there. */
+    public void copy(Builder into, int... tags) {
+        for (int tag : tags) {
+            Element e = elements.get(tag);
+            if (e != null) {
+                into.add(e);
+            }
+        }
+    }
+
     /** The data set's elements, for writing. */
     Iterable<Element> elements() {
         return elements.values();

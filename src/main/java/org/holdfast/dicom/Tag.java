@@ -51,6 +51,7 @@ public final class Tag {
     public static final int REFERENCED_IMAGE_SEQUENCE = 0x00081140;
     public static final int REFERENCED_SOP_CLASS_UID = 0x00081150;
     public static final int REFERENCED_SOP_INSTANCE_UID = 0x00081155;
+    public static final int ANATOMIC_REGION_SEQUENCE = 0x00082218;
     public static final int SOURCE_IMAGE_SEQUENCE = 0x00082112;
     public static final int DERIVATION_DESCRIPTION = 0x00082111;
 
@@ -70,6 +71,8 @@ public final class Tag {
     public static final int KVP = 0x00180060;
     public static final int SPACING_BETWEEN_SLICES = 0x00180088;
     public static final int DATA_COLLECTION_DIAMETER = 0x00180090;
+    public static final int SECONDARY_CAPTURE_DEVICE_MANUFACTURER = 0x00181016;
+    public static final int SECONDARY_CAPTURE_DEVICE_SOFTWARE_VERSIONS = 0x00181019;
     public static final int PROTOCOL_NAME = 0x00181030;
     public static final int SOFTWARE_VERSIONS = 0x00181020;
     public static final int RECONSTRUCTION_DIAMETER = 0x00181100;
@@ -88,6 +91,7 @@ public final class Tag {
     public static final int FOCAL_SPOTS = 0x00181190;
     public static final int CONVOLUTION_KERNEL = 0x00181210;
     public static final int NOMINAL_SCANNED_PIXEL_SPACING = 0x00182010;
+    public static final int POSITIONER_TYPE = 0x00181508;
     public static final int PATIENT_POSITION = 0x00185100;
     public static final int VIEW_POSITION = 0x00185101;
     public static final int DETECTOR_TYPE = 0x00187004;
@@ -104,11 +108,11 @@ public final class Tag {
     public static final int SERIES_NUMBER = 0x00200011;
     public static final int ACQUISITION_NUMBER = 0x00200012;
     public static final int INSTANCE_NUMBER = 0x00200013;
+    public static final int LATERALITY = 0x00200060;
     public static final int PATIENT_ORIENTATION = 0x00200020;
     public static final int IMAGE_POSITION_PATIENT = 0x00200032;
     public static final int IMAGE_ORIENTATION_PATIENT = 0x00200037;
     public static final int FRAME_OF_REFERENCE_UID = 0x00200052;
-    public static final int LATERALITY = 0x00200060;
     public static final int IMAGE_LATERALITY = 0x00200062;
     public static final int POSITION_REFERENCE_INDICATOR = 0x00201040;
     public static final int SLICE_LOCATION = 0x00201041;
@@ -144,6 +148,8 @@ public final class Tag {
     public static final int BURNED_IN_ANNOTATION = 0x00280301;
     public static final int PIXEL_SPACING_CALIBRATION_TYPE = 0x00280A02;
     public static final int PIXEL_SPACING_CALIBRATION_DESCRIPTION = 0x00280A04;
+    public static final int PIXEL_INTENSITY_RELATIONSHIP = 0x00281040;
+    public static final int PIXEL_INTENSITY_RELATIONSHIP_SIGN = 0x00281041;
     public static final int WINDOW_CENTER = 0x00281050;
     public static final int WINDOW_WIDTH = 0x00281051;
     public static final int RESCALE_INTERCEPT = 0x00281052;
@@ -162,6 +168,8 @@ public final class Tag {
     public static final int MODALITY_LUT_TYPE = 0x00283004;
     public static final int LUT_DATA = 0x00283006;
     public static final int VOI_LUT_SEQUENCE = 0x00283010;
+
+    public static final int ACQUISITION_CONTEXT_SEQUENCE = 0x00400555;
 
     // Multi-frame
     public static final int SHARED_FUNCTIONAL_GROUPS_SEQUENCE = 0x52009229;

@@ -39,6 +39,20 @@ public final class PngWriter {
     }
 
     /**
+     * The drawing as pixels, ceil(size × scale) of them each way.
+     *
+     * @param scale device pixels per logical pixel, above 0 and at most 8
+     */
+    public static Picture picture(Drawing drawing, double scale) {
+        BufferedImage image = image(drawing, scale);
+        int[] argb = image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
+        for (int n = 0; n < argb.length; n++) {
+            argb[n] &= 0xFFFFFF;
+        }
+        return new Picture(image.getWidth(), image.getHeight(), argb);
+    }
+
+    /**
      * The drawing as a picture of ceil(size × scale) pixels, opaque.
      *
      * @param scale device pixels per logical pixel, above 0 and at most 8

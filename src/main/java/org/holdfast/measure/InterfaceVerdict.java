@@ -41,6 +41,11 @@ final class InterfaceVerdict {
             verdict = verdict.and(
                     Verdict.because(Verdict.Value.READER_ONLY, "artefact-reduced series alone: contact is not stated"));
         }
+        if (acquisition.lossy().isPresent()) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.ANSWERABLE,
+                    "images compressed with loss (" + acquisition.lossy().get().words() + "): HU may be off"));
+        }
         if (face.filler() != Filler.NONE) {
             verdict = verdict.and(Verdict.because(
                     Verdict.Value.CHANGE_ONLY,

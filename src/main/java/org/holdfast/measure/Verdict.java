@@ -6,7 +6,7 @@ import java.util.List;
  * What can be asked of a part in an exam, said before any number, each with its cause.
  *
  * @param value how much can be answered
- * @param causes why not more; empty exactly where it is answerable
+ * @param causes why not more, and what to bear in mind; may be empty only where it is answerable
  */
 public record Verdict(Value value, List<String> causes) {
 
@@ -35,9 +35,9 @@ public record Verdict(Value value, List<String> causes) {
 
     public Verdict {
         causes = List.copyOf(causes);
-        if (causes.isEmpty() != (value == Value.ANSWERABLE)) {
-            throw new IllegalArgumentException("a verdict has a cause exactly if it is not answerable in full, got "
-                    + value.words() + " with " + causes);
+        if (causes.isEmpty() && value != Value.ANSWERABLE) {
+            throw new IllegalArgumentException(
+                    "a verdict that is not answerable in full needs a cause, got " + value.words() + " without");
         }
     }
 

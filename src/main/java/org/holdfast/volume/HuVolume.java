@@ -74,6 +74,11 @@ public final class HuVolume {
         return builder.build();
     }
 
+    /** Whether the images were compressed with loss before: HU may be off, fine detail missing or made up. */
+    public boolean isLossy() {
+        return ceilingSlack > 0;
+    }
+
     /** Where the voxels lie. */
     public VolumeGrid grid() {
         return grid;

@@ -3,6 +3,7 @@ package org.holdfast.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdfast.dicom.DataSet;
@@ -137,6 +138,36 @@ class AcquisitionFactsTest {
         ScanDate found = ScanDate.of(b.build());
         assertEquals(LocalDate.parse(date), found.date().orElseThrow());
         assertEquals(source, found.source());
+    }
+
+    private static Optional<LocalDate> day(String dateTime, String zone) {
+        return ScanDate.of(DataSet.builder()
+                        .string(Tag.ACQUISITION_DATE_TIME, dateTime)
+                        .string(Tag.TIMEZONE_OFFSET_FROM_UTC, zone)
+                        .build())
+                .date();
+    }
+
+    @Test
+    void theDayIsThatOfThePlaceOfTheScan() {
+        // By hand: 23:30 in UTC is 08:30 of the next day nine hours east, and 18:30 of the same day five hours west
+        assertEquals(Optional.of(LocalDate.of(2024, 1, 2)), day("20240101233000.000000+0000", "+0900"));
+        assertEquals(Optional.of(LocalDate.of(2024, 1, 1)), day("20240101233000+0000", "-0500"));
+        assertEquals(Optional.of(LocalDate.of(2024, 1, 1)), day("20240101233000", "+0900"));
+        assertEquals(Optional.of(LocalDate.of(2024, 1, 1)), day("20240101", "+0900"));
+        assertEquals(Optional.empty(), day("20240132", "+0900"));
+        assertEquals(Optional.of(LocalDate.of(2024, 1, 1)), day("20240101233000+0000", "+9999"));
+    }
+
+    @Test
+    void datesFarFromTheChosenOneAreTold() {
+        ScanDate date = ScanDate.of(DataSet.builder()
+                .string(Tag.STUDY_DATE, "20040119")
+                .string(Tag.SERIES_DATE, "1995.05.08")
+                .string(Tag.CONTENT_DATE, "20040120")
+                .build());
+        assertEquals("ContentDate", date.source());
+        assertEquals(List.of("SeriesDate 1995-05-08"), date.others());
     }
 
     private static Acquisition facts(java.util.function.UnaryOperator<DataSet.Builder> change) {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Acquisition.Known;
+import org.holdfast.volume.LossyCompression;
 
 /** Acquisitions of which little is known. */
 final class Acquisitions {
@@ -16,6 +17,15 @@ final class Acquisitions {
     }
 
     static Acquisition of(Optional<LocalDate> date, Known artefactReduction, Known coneBeam) {
+        return of(date, artefactReduction, coneBeam, Optional.empty());
+    }
+
+    static Acquisition lossy(Optional<LocalDate> date, LossyCompression lossy) {
+        return of(date, Known.UNKNOWN, Known.UNKNOWN, Optional.of(lossy));
+    }
+
+    private static Acquisition of(
+            Optional<LocalDate> date, Known artefactReduction, Known coneBeam, Optional<LossyCompression> lossy) {
         return new Acquisition(
                 date,
                 OptionalDouble.empty(),
@@ -30,6 +40,6 @@ final class Acquisitions {
                 "",
                 "",
                 coneBeam,
-                Optional.empty());
+                lossy);
     }
 }

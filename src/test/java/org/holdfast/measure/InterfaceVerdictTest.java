@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import java.util.TreeMap;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.Filler;
@@ -15,6 +16,7 @@ import org.holdfast.construct.Material;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Acquisition.Known;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.LossyCompression;
 import org.junit.jupiter.api.Test;
 
 /** What can be asked of an interface, by material, day and kind of scan, and by what the measurement shows. */
@@ -90,6 +92,15 @@ class InterfaceVerdictTest {
                         .causes()
                         .size());
         assertEquals(Verdict.answerable(), before(Acquisitions.of(Optional.empty(), Known.NO, Known.NO)));
+    }
+
+    @Test
+    void lossOfDetailIsToldAndRefusesNothing() {
+        LossyCompression loss = new LossyCompression("", OptionalDouble.of(10), OptionalInt.of(3));
+        Verdict verdict = before(Acquisitions.lossy(Optional.of(IMPLANTED), loss));
+        assertEquals(Verdict.Value.ANSWERABLE, verdict.value());
+        assertEquals(
+                List.of("images compressed with loss (10.0 : 1, off by at most 3): HU may be off"), verdict.causes());
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.volume.Acquisition.Known;
@@ -67,6 +68,15 @@ class ComparabilityTest {
 
     private final Facts reference = new Facts();
     private final Facts later = new Facts();
+
+    @Test
+    void compressionWithLossIsTold() {
+        later.lossy = Optional.of(new LossyCompression("JPEG", OptionalDouble.empty(), OptionalInt.empty()));
+        assertEquals("lossy", only().field());
+        assertEquals(Effect.CAUTION, only().effect());
+        assertEquals("none", only().referenceValue());
+        assertEquals("JPEG", only().followUpValue());
+    }
 
     private Difference only() {
         List<Difference> differences = Comparability.between(reference.scan(), later.scan());

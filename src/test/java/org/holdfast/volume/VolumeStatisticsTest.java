@@ -57,6 +57,34 @@ class VolumeStatisticsTest {
         assertEquals(50, of(twelve, usual, 50, 4095, 1000).voxelsAtMaximum());
     }
 
+    /** 60 voxels near the top of a 12-bit scale, spread over so many stored steps, the rest at 1000. */
+    private static VolumeStatistics spread(int top, int steps, boolean lossy) {
+        VolumeGrid grid = new VolumeGrid(10, 10, 1, 1, TestGrids.X, TestGrids.Y, List.of(PatientPoint.ORIGIN));
+        HuVolume.Builder builder =
+                HuVolume.builder(grid, new StoredFormat(12, false), new Rescale[] {new Rescale(1, -1024)});
+        if (lossy) {
+            builder.lossy();
+        }
+        short[] words = new short[100];
+        for (int n = 0; n < 100; n++) {
+            words[n] = (short) (n < 60 ? top - n % (steps + 1) : 1000);
+        }
+        return builder.slice(0, words, null).build().statistics();
+    }
+
+    @Test
+    void lossySpreadsTheCeilingOverEightSteps() {
+        // By hand: 4095 − 1024 = 3071 HU is where 12 bits end; 60 voxels lie within 8 steps of it, none 50 at one value
+        assertEquals(OptionalDouble.of(3071), spread(4095, 8, true).ceilingHu());
+        assertEquals(60, spread(4095, 8, true).voxelsAtMaximum());
+        assertEquals(OptionalDouble.of(3071), spread(4092, 5, true).ceilingHu());
+        assertEquals(OptionalDouble.empty(), spread(4095, 8, false).ceilingHu());
+        // By hand: the maximum itself is 9 steps below the end of the scale
+        assertEquals(OptionalDouble.empty(), spread(4086, 0, true).ceilingHu());
+        // By hand: of 60 voxels over 16 steps, 4095 to 4087 hold 4·9 = 36, too few
+        assertEquals(OptionalDouble.empty(), spread(4095, 15, true).ceilingHu());
+    }
+
     @Test
     void ceilingCountsOverAllSlices() {
         VolumeStatistics s = of(new StoredFormat(12, false), new Rescale(1, -1024), 80, 4095, 1000);

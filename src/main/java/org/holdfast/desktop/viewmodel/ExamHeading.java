@@ -43,7 +43,9 @@ public record ExamHeading(
         OptionalInt days = facts.map(ExamFacts::daysSinceSurgery).orElse(exam.daysSinceSurgery());
         String day = days.isPresent() ? "day " + Words.number(days.getAsInt(), 0) : "undated";
         List<String> words = new ArrayList<>(List.of(day));
-        String short2 = day + facts.map(f -> " · CT").orElse("");
+        String short2 = day
+                + facts.map(f -> f.acquisition().lossy().isPresent() ? " · CT, lossy" : " · CT")
+                        .orElse("");
         facts.map(ExamFacts::acquisition).ifPresent(a -> words.addAll(scan(a)));
         List<Difference> differences = result.map(ExamResult::comparability)
                 .orElseGet(() -> facts.isPresent()
@@ -58,10 +60,17 @@ public record ExamHeading(
                         .filter(d -> d.effect() == Comparability.Effect.NO_HU_COMPARISON)
                         .map(d -> "other " + d.name().toLowerCase(Locale.ROOT))
                         .toList());
-        List<String> cautions = differences.stream().map(Difference::sentence).toList();
+        List<String> cautions =
+                new ArrayList<>(differences.stream().map(Difference::sentence).toList());
         if (!causes.isEmpty()) {
             words.add(1, causes);
         }
+        facts.map(ExamFacts::acquisition)
+                .flatMap(Acquisition::lossy)
+                .ifPresent(loss -> cautions.add(
+                        0,
+                        "The images were compressed with loss (" + loss.words()
+                                + "): HU may be off, fine detail may be missing or made up."));
         return new ExamHeading(
                 title(exam.label()),
                 String.join(" · ", words),
@@ -83,6 +92,9 @@ public record ExamHeading(
         }
         if (!a.kernel().isBlank()) {
             words.add(a.kernel());
+        }
+        if (a.lossy().isPresent()) {
+            words.add("lossy");
         }
         return words;
     }

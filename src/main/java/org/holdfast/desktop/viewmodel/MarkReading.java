@@ -80,16 +80,17 @@ public record MarkReading(String label, String words) {
             return new MarkReading("", "the outline crosses itself or is a mere line: it has no inside");
         }
         Cut cut = Reslicer.cut(volume, flat.plane(), mark.place().slab());
-        return words(RegionStatistics.of(cut, outline.get()));
+        return words(RegionStatistics.of(cut, outline.get()), volume.isLossy());
     }
 
-    private static MarkReading words(RegionReading result) {
+    private static MarkReading words(RegionReading result, boolean lossy) {
         if (result instanceof RegionReading.NotComputable not) {
             return new MarkReading("", not.why());
         }
         RegionStatistics s = (RegionStatistics) result;
         String sd = s.sdHu().isPresent() ? ", SD " + Words.number(s.sdHu().getAsDouble(), 0) : "";
-        String label = "mean " + Words.quantity(s.meanHu(), 0, "HU") + sd;
+        String loss = lossy ? " (lossy)" : "";
+        String label = "mean " + Words.quantity(s.meanHu(), 0, "HU") + sd + loss;
         String few = s.pixels() < FEW_PIXELS ? "; too few pixels to mean much" : "";
         String missing = s.pixelsWithoutValue() > 0 ? "; " + s.pixelsWithoutValue() + " without a value" : "";
         return new MarkReading(

@@ -15,6 +15,7 @@ import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.Acquisition.Known;
+import org.holdfast.volume.LossyCompression;
 import org.junit.jupiter.api.Test;
 
 class ExamHeadingTest {
@@ -23,6 +24,10 @@ class ExamHeadingTest {
             new ReviewExam(1, "3 mo", Path.of("ct"), OptionalInt.of(90), Optional.empty(), Optional.empty());
 
     private static Acquisition scan(double kvp, String kernel) {
+        return scan(kvp, kernel, Optional.empty());
+    }
+
+    private static Acquisition scan(double kvp, String kernel, Optional<LossyCompression> lossy) {
         return new Acquisition(
                 Optional.empty(),
                 OptionalDouble.of(kvp),
@@ -37,7 +42,7 @@ class ExamHeadingTest {
                 "",
                 "",
                 Known.NO,
-                Optional.empty());
+                lossy);
     }
 
     private static ExamFacts facts(Acquisition acquisition, boolean isReference, OptionalInt days) {
@@ -80,6 +85,15 @@ class ExamHeadingTest {
         assertTrue(heading.facts().startsWith("day 93 · other tube voltage · CT 80\u2009kV"), heading.facts());
         assertEquals("day 93 · other tube voltage", heading.compactFacts());
         assertTrue(heading.cautions().stream().anyMatch(caution -> caution.contains("80")), heading::toString);
+    }
+
+    @Test
+    void marksImagesCompressedWithLoss() {
+        LossyCompression loss = new LossyCompression("JPEG 2000", OptionalDouble.of(12.5), OptionalInt.empty());
+        ExamHeading heading = of(Optional.of(facts(scan(120, "B60", Optional.of(loss)), false, OptionalInt.of(93))));
+        assertTrue(heading.facts().endsWith(" · lossy"), heading.facts());
+        assertEquals("day 93 · CT, lossy", heading.compactFacts());
+        assertTrue(heading.cautions().get(0).contains("JPEG 2000, 12.5 : 1"), heading::toString);
     }
 
     @Test
