@@ -1,5 +1,6 @@
 package org.holdfast.app;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,6 +31,9 @@ sealed interface Opened permits OpenedExam, OpenedFilms {
 
     /** Column label. */
     String label();
+
+    /** The first of its image files. */
+    Path firstFile();
 
     /**
      * Reads the headers of an exam's files.

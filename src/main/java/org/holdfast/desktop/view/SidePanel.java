@@ -1,6 +1,7 @@
 package org.holdfast.desktop.view;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -11,6 +12,7 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.holdfast.app.Caution;
+import org.holdfast.app.FilmExam;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
@@ -61,7 +63,7 @@ final class SidePanel extends VBox {
 
     void show(Known known, ExamHeading heading) {
         ConstructPart part = review.part();
-        NumberUnder under = NumberUnder.of(part, review.exam(), known);
+        NumberUnder under = review.number(review.exam().index());
         PartDetail detail = PartDetail.of(
                 part,
                 review.exam(),
@@ -88,7 +90,9 @@ final class SidePanel extends VBox {
         if (part.kind() == PartKind.INTERFACE) {
             add(label(Caution.APPARENT_CONTACT, "small-text", "soft"));
         }
-        sentences("This exam", detail.scan());
+        Optional<FilmExam> films =
+                review.columns().get(review.exam().index()).filmExamProperty().get();
+        sentences("This exam", films.map(FilmSentences::of).orElse(detail.scan()));
         known.report().ifPresent(report -> section("Settings", SettingsRows.of(report.settings())));
     }
 
