@@ -111,7 +111,7 @@ final class ReviewRowHeads {
             FilmSight first = review.film(new FilmPlace(state.exam(), 0));
             filmWindow.show(first);
             settings.setText(first.window()
-                    .map(w -> "radiograph: " + FilmWords.window(w))
+                    .map(w -> "radiograph: " + FilmWords.numbers(w))
                     .orElse("radiograph"));
         }
         List<Node> wanted = isFilm ? List.of(filmWindow) : List.of(window, slab);

@@ -13,6 +13,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.holdfast.app.Caution;
 import org.holdfast.app.FilmExam;
+import org.holdfast.app.FilmResult;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
@@ -62,6 +63,29 @@ final class SidePanel extends VBox {
     }
 
     void show(Known known, ExamHeading heading) {
+        Optional<FilmExam> films =
+                review.columns().get(review.exam().index()).filmExamProperty().get();
+        if (films.isPresent()) {
+            showFilms(films.get(), known, heading);
+        } else {
+            showVolume(known, heading);
+        }
+    }
+
+    /** A radiograph carries no number: what it is, what it allows and how its scale came about. */
+    private void showFilms(FilmExam films, Known known, ExamHeading heading) {
+        content.getChildren().clear();
+        add(
+                label(review.part().label(), "page-title"),
+                label(heading.title() + " · " + heading.aside() + " · " + heading.facts(), "small-text", "soft"));
+        showStatus(known);
+        add(status, gap(), label(NumberUnder.onFilm().value(), "number", "worded"));
+        add(label("Verdict: " + FilmResult.VERDICT.value().words(), "body-text", "strong"));
+        FilmResult.VERDICT.causes().forEach(cause -> add(label(Words.sentence(cause), "small-text", "soft")));
+        sentences("This exam", FilmSentences.of(films));
+    }
+
+    private void showVolume(Known known, ExamHeading heading) {
         ConstructPart part = review.part();
         NumberUnder under = review.number(review.exam().index());
         PartDetail detail = PartDetail.of(
@@ -90,9 +114,7 @@ final class SidePanel extends VBox {
         if (part.kind() == PartKind.INTERFACE) {
             add(label(Caution.APPARENT_CONTACT, "small-text", "soft"));
         }
-        Optional<FilmExam> films =
-                review.columns().get(review.exam().index()).filmExamProperty().get();
-        sentences("This exam", films.map(FilmSentences::of).orElse(detail.scan()));
+        sentences("This exam", detail.scan());
         known.report().ifPresent(report -> section("Settings", SettingsRows.of(report.settings())));
     }
 

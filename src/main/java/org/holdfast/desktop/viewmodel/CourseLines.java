@@ -153,9 +153,7 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
             boolean stale = known.staleness(label, part.id()).isPresent();
             boolean comparable = exam.map(e -> Comparability.allowsHuComparison(e.comparability()))
                     .orElse(true);
-            boolean isFilm =
-                    known.report().filter(report -> report.isFilm(label)).isPresent();
-            String why = isFilm ? PartCell.READ_BY_EYE : why(result, comparable);
+            String why = why(result, comparable);
             boolean joins = value.isPresent() && comparable && !stale;
             points.add(new Point(
                     n,

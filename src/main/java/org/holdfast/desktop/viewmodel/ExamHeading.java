@@ -94,7 +94,7 @@ public record ExamHeading(
         return new ExamHeading(
                 title(exam.label()),
                 FilmWords.views(films),
-                day + " · " + FilmWords.shortScales(films),
+                FilmWords.shortScales(films) + " · " + day,
                 FilmWords.shortScales(films),
                 Optional.empty(),
                 List.of("Scale: " + FilmWords.scales(films) + "."));

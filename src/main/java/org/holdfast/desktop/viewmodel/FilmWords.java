@@ -91,6 +91,11 @@ public final class FilmWords {
         if (!window.name().isBlank() && !window.name().equals(FilmSight.OWN)) {
             return window.name();
         }
+        return numbers(window);
+    }
+
+    /** Centre and width of a window; that it is a table, for one. */
+    public static String numbers(VoiTransform window) {
         if (window instanceof VoiTransform.Window w) {
             return "C " + Words.number(w.centre(), 0) + "  W " + Words.number(w.width(), 0);
         }

@@ -70,7 +70,7 @@ public record NumberUnder(
                 none,
                 none,
                 none,
-                "a radiograph: no HU, no contact measured",
+                "a radiograph has no HU",
                 "a radiograph, no HU");
     }
 

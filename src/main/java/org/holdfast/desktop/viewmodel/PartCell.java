@@ -22,9 +22,6 @@ import org.holdfast.measure.ThresholdContact;
  */
 public record PartCell(PartState state, String words, OptionalDouble share, String cause) {
 
-    /** What is said of a part on a radiograph. */
-    static final String READ_BY_EYE = "a radiograph: read by eye";
-
     /** The cell of every part in an exam of radiographs. */
     public static PartCell onFilm() {
         return without(
