@@ -80,7 +80,7 @@ sealed interface Opened permits OpenedExam, OpenedFilms {
                         "RADIOGRAPHS_BESIDE",
                         many + (many == 1 ? " radiograph lies" : " radiographs lie")
                                 + " in the folder too and cannot be seen in this exam: give them a folder of their own",
-                        films.films().get(0).file().path().toString()));
+                        films.films().get(0).file().name()));
     }
 
     /** The day by the files, else the one given beside them. */

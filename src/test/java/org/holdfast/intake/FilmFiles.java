@@ -70,7 +70,8 @@ final class FilmFiles {
     static ImageHeader header(Path folder, String name, DataSet film) {
         CtFiles.write(folder, name, film);
         try {
-            return ImageHeader.of(DicomReader.read(folder.resolve(name)));
+            return ImageHeader.of(
+                    DicomReader.read(folder.resolve(name)), folder.resolve(name).toString());
         } catch (DicomReadException e) {
             throw new AssertionError(e);
         }

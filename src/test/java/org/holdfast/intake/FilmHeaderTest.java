@@ -168,7 +168,9 @@ class FilmHeaderTest {
                         Tag.VOI_LUT_SEQUENCE, List.of(FilmFiles.packedTable(0, (byte) 1, (byte) 2, (byte) 3, (byte) 4)))
                 .build();
         CtFiles.write(folder, "big", film, TransferSyntax.EXPLICIT_BIG_ENDIAN);
-        ImageHeader header = ImageHeader.of(org.holdfast.dicom.DicomReader.read(folder.resolve("big")));
+        ImageHeader header = ImageHeader.of(
+                org.holdfast.dicom.DicomReader.read(folder.resolve("big")),
+                folder.resolve("big").toString());
         VoiTransform.Table table = (VoiTransform.Table)
                 RadiographLoader.describe(header).facts().windows().get(0);
         assertEquals(1, table.table().entry(0));

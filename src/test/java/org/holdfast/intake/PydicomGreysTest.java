@@ -81,7 +81,7 @@ class PydicomGreysTest {
     }
 
     private void assertAgrees(Path file, String kind) throws Exception {
-        Radiograph film = RadiographLoader.load(ImageHeader.of(DicomReader.read(file)), Progress.NONE)
+        Radiograph film = RadiographLoader.load(ImageHeader.of(DicomReader.read(file), file.toString()), Progress.NONE)
                 .film();
         VoiTransform window = film.facts().windows().stream()
                 .filter(w -> kind.equals("table") == w instanceof VoiTransform.Table)

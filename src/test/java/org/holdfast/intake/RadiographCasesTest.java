@@ -25,7 +25,8 @@ class RadiographCasesTest {
     private static final double FOUR_DECIMALS = 2e-4;
 
     private static ImageHeader header(String file) throws DicomReadException {
-        return ImageHeader.of(DicomReader.read(CaseFiles.path(file)));
+        return ImageHeader.of(
+                DicomReader.read(CaseFiles.path(file)), CaseFiles.path(file).toString());
     }
 
     private static LoadedRadiograph load(String file) throws DicomReadException {

@@ -104,8 +104,11 @@ class RadiographLoaderTest {
         CtFiles.write(folder, "film", FilmFiles.film("film").build());
         byte[] whole = Files.readAllBytes(folder.resolve("film"));
         Files.write(folder.resolve("cut"), java.util.Arrays.copyOf(whole, whole.length - 8));
-        LoadedRadiograph cut =
-                RadiographLoader.load(ImageHeader.of(DicomReader.read(folder.resolve("cut"))), Progress.NONE);
+        LoadedRadiograph cut = RadiographLoader.load(
+                ImageHeader.of(
+                        DicomReader.read(folder.resolve("cut")),
+                        folder.resolve("cut").toString()),
+                Progress.NONE);
         assertTrue(Double.isNaN(cut.film().value(0, 2)));
         assertEquals(700, cut.film().value(3, 1));
         assertTrue(FilmFiles.codes(cut.findings()).contains("PICTURE_CUT_SHORT"));
