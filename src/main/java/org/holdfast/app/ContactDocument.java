@@ -4,12 +4,16 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
+import org.holdfast.construct.BoneInterface;
+import org.holdfast.construct.Construct;
 import org.holdfast.finding.Finding;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Obstacle;
 import org.holdfast.measure.SettingsJson;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
+import org.holdfast.measure.Verdict;
 import org.holdfast.volume.Comparability.Difference;
 
 /** A contact report as its JSON document: fractions 0 to 1, a number that is not stated is null with a reason beside it. */
@@ -19,6 +23,10 @@ public final class ContactDocument {
     private static final String NO_FIT = "the estimator by fit is not part of this version";
     private static final String NO_FILL = "porous fill is not part of this version";
     private static final String NO_CHANGE = "the change map is not part of this version";
+    private static final String NOT_ON_FILM = "a radiograph has no HU";
+    static final String KIND = "kind";
+    static final String RADIOGRAPH = "radiograph";
+    static final String SERIES = "seriesUids";
     private static final String CONTACT_ONLY = "contact was asked for, nothing else";
 
     /** The document as text. */
@@ -36,18 +44,62 @@ public final class ContactDocument {
         findings(root.putArray("findings"), report.findings());
         ArrayNode exams = root.putArray("exams");
         report.exams().forEach(exam -> exam(exams.addObject(), exam));
+        report.films().forEach(film -> film(exams.addObject(), film, report.construct()));
         return JsonDocument.text(root);
+    }
+
+    /** An exam of radiographs has the same fields; what it cannot have is null with the reason. */
+    private static void film(ObjectNode node, FilmResult film, Construct construct) {
+        node.put("label", film.label());
+        node.put(KIND, RADIOGRAPH);
+        node.put("seriesUid", film.seriesUids().get(0));
+        ArrayNode series = node.putArray(SERIES);
+        film.seriesUids().forEach(series::add);
+        JsonDocument.absent(node, "seriesSha256", NOT_ON_FILM);
+        days(node, film.daysSinceSurgery());
+        node.put("reference", false);
+        node.putArray("comparability");
+        JsonDocument.absent(node, "pose", NOT_ON_FILM);
+        JsonDocument.absent(node, "pointSpread", NOT_ON_FILM);
+        findings(node.putArray("findings"), film.findings());
+        ArrayNode parts = node.putArray("parts");
+        for (BoneInterface face : construct.interfaces()) {
+            ObjectNode part = parts.addObject();
+            part.put("id", face.id());
+            part.put("label", face.label());
+            verdict(part, FilmResult.VERDICT);
+            ObjectNode contact = part.putObject("contact");
+            JsonDocument.absent(contact, "byThreshold", NOT_ON_FILM);
+            JsonDocument.absent(contact, "byFit", NOT_ON_FILM);
+            JsonDocument.absent(contact, "porousFill", NOT_ON_FILM);
+            JsonDocument.absent(contact, "change", NOT_ON_FILM);
+            JsonDocument.absent(part, "lucency", NOT_ON_FILM);
+            JsonDocument.absent(part, "continuity", NOT_ON_FILM);
+            JsonDocument.absent(part, "migration", NOT_ON_FILM);
+        }
+    }
+
+    private static void days(ObjectNode node, OptionalInt days) {
+        if (days.isPresent()) {
+            node.put("daysSinceSurgery", days.getAsInt());
+        } else {
+            JsonDocument.absent(node, "daysSinceSurgery", "the files give no date");
+        }
+    }
+
+    private static void verdict(ObjectNode node, Verdict stated) {
+        ObjectNode verdict = node.putObject("verdict");
+        verdict.put("value", stated.value().words());
+        ArrayNode causes = verdict.putArray("causes");
+        stated.causes().forEach(causes::add);
     }
 
     private static void exam(ObjectNode node, ExamResult exam) {
         node.put("label", exam.label());
+        node.put(KIND, "volume");
         node.put("seriesUid", exam.seriesUid());
         node.put("seriesSha256", exam.seriesSha256());
-        if (exam.daysSinceSurgery().isPresent()) {
-            node.put("daysSinceSurgery", exam.daysSinceSurgery().getAsInt());
-        } else {
-            JsonDocument.absent(node, "daysSinceSurgery", "the files give no date");
-        }
+        days(node, exam.daysSinceSurgery());
         node.put("reference", exam.isReference());
         ArrayNode comparability = node.putArray("comparability");
         for (Difference difference : exam.comparability()) {
@@ -79,10 +131,7 @@ public final class ContactDocument {
         node.put("id", part.face().id());
         node.put("label", part.face().label());
         node.put("key", part.key());
-        ObjectNode verdict = node.putObject("verdict");
-        verdict.put("value", part.verdict().value().words());
-        ArrayNode causes = verdict.putArray("causes");
-        part.verdict().causes().forEach(causes::add);
+        verdict(node, part.verdict());
         ObjectNode contact = node.putObject("contact");
         if (part.contact().isPresent()) {
             byThreshold(contact.putObject("byThreshold"), part.contact().get());

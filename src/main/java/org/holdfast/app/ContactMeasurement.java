@@ -25,7 +25,8 @@ import org.holdfast.volume.ScanFacts;
 
 /**
  * Use case: interface contact of a construct on one or more exams. The reference exam is measured first and fixes what
- * the others keep; one volume is held at a time. An exam that cannot be read is reported and does not stop the rest.
+ * the others keep; one volume is held at a time. An exam that cannot be read is reported and does not stop the rest; one of
+ * radiographs is listed with what it allows.
  */
 public final class ContactMeasurement {
 
@@ -36,6 +37,7 @@ public final class ContactMeasurement {
     private final PoseFile poses;
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
+    private final List<FilmResult> films = new ArrayList<>();
     private ScanFacts referenceFacts;
 
     /**
@@ -64,8 +66,7 @@ public final class ContactMeasurement {
         }
         List<OpenedExam> opened = open(exams);
         if (opened.isEmpty()) {
-            throw new UseCaseException("No exam could be read. "
-                    + String.join(" ", findings.stream().map(Finding::text).toList()));
+            throw new UseCaseException(whyNone());
         }
         OpenedExam reference = referenceOf(opened);
         noteRepeats(opened);
@@ -93,7 +94,9 @@ public final class ContactMeasurement {
         // Undated exams keep the order in which they were named, after the dated ones.
         results.sort(Comparator.comparingLong(
                 r -> r.daysSinceSurgery().isPresent() ? r.daysSinceSurgery().getAsInt() : Long.MAX_VALUE));
-        return new ContactReport(construct, settings, results, findings);
+        films.sort(Comparator.comparingLong(
+                f -> f.daysSinceSurgery().isPresent() ? f.daysSinceSurgery().getAsInt() : Long.MAX_VALUE));
+        return new ContactReport(construct, settings, results, films, findings);
     }
 
     private List<OpenedExam> open(List<ExamArgument> exams) {
@@ -102,13 +105,31 @@ public final class ContactMeasurement {
             ExamArgument exam = exams.get(n);
             Progress part = progress.part(HEADER_SHARE * n / exams.size(), HEADER_SHARE * (n + 1) / exams.size());
             try {
-                opened.add(OpenedExam.open(exam, construct, part));
+                take(Opened.open(exam, construct, part), opened);
             } catch (UseCaseException e) {
                 findings.add(Finding.error(
                         "EXAM_NOT_READ", e.getMessage(), exam.folder().toString()));
             }
         }
         return opened;
+    }
+
+    private void take(Opened exam, List<OpenedExam> opened) {
+        if (exam instanceof OpenedExam stack) {
+            opened.add(stack);
+        } else if (exam instanceof OpenedFilms radiographs) {
+            films.add(radiographs.result());
+            findings.add(Finding.info(
+                    "RADIOGRAPH_NOT_MEASURED",
+                    exam.label() + " is listed as " + FilmResult.VERDICT.value().words() + ": "
+                            + FilmResult.VERDICT.causes().get(0),
+                    exam.argument().folder().toString()));
+        }
+    }
+
+    private String whyNone() {
+        String why = String.join(" ", findings.stream().map(Finding::text).toList());
+        return films.isEmpty() ? "No exam could be read. " + why : "No exam can be measured. " + why;
     }
 
     private OpenedExam referenceOf(List<OpenedExam> opened) {

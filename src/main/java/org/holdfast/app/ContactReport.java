@@ -14,14 +14,31 @@ import org.holdfast.measure.MeasurementSettings;
  * @param construct the construct as measured
  * @param settings thresholds used
  * @param exams one an exam that could be read, oldest first where dated
+ * @param films exams of radiographs, which are listed and not measured
  * @param findings what is about the input as a whole, exams that could not be read included
  */
 public record ContactReport(
-        Construct construct, MeasurementSettings settings, List<ExamResult> exams, List<Finding> findings) {
+        Construct construct,
+        MeasurementSettings settings,
+        List<ExamResult> exams,
+        List<FilmResult> films,
+        List<Finding> findings) {
 
     public ContactReport {
         exams = List.copyOf(exams);
+        films = List.copyOf(films);
         findings = List.copyOf(findings);
+    }
+
+    /** A report without radiographs. */
+    public ContactReport(
+            Construct construct, MeasurementSettings settings, List<ExamResult> exams, List<Finding> findings) {
+        this(construct, settings, exams, List.of(), findings);
+    }
+
+    /** Whether an exam of that label is of radiographs. */
+    public boolean isFilm(String label) {
+        return films.stream().anyMatch(film -> film.label().equals(label));
     }
 
     /** What was found in an exam; empty if none of that label was measured. */
@@ -40,6 +57,6 @@ public record ContactReport(
     ContactReport with(List<Finding> more) {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(more);
-        return new ContactReport(construct, settings, exams, all);
+        return new ContactReport(construct, settings, exams, films, all);
     }
 }

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.holdfast.construct.BoneInterface;
 import org.holdfast.exchange.CourseCsv;
 import org.holdfast.exchange.CourseRow;
 import org.holdfast.figure.Course;
@@ -26,6 +27,7 @@ import org.holdfast.finding.FileFailure;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
+import org.holdfast.measure.Verdict;
 import org.holdfast.volume.Comparability;
 import org.holdfast.volume.Comparability.Effect;
 
@@ -112,36 +114,56 @@ public final class CourseFiles {
                 rows.add(row(exam, part));
             }
         }
+        for (FilmResult film : report.films()) {
+            for (BoneInterface face : report.construct().interfaces()) {
+                rows.add(row(film, face));
+            }
+        }
         return rows;
+    }
+
+    private static CourseRow row(FilmResult film, BoneInterface face) {
+        OptionalInt days = film.daysSinceSurgery();
+        return withoutContact(
+                film.label(),
+                days.isPresent() ? Stated.of(days.getAsInt()) : Stated.not("undated"),
+                face.label(),
+                FilmResult.VERDICT,
+                Stated.not(NO_TRUTH));
+    }
+
+    private static CourseRow withoutContact(
+            String exam, Stated days, String face, Verdict verdict, Stated truthStated) {
+        Stated none = Stated.not(NO_CONTACT);
+        return new CourseRow(
+                exam,
+                days,
+                face,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                none,
+                new CourseRow.Sensitivity(none, none, none, none),
+                none,
+                verdict.value().words(),
+                String.join("; ", verdict.causes()),
+                truthStated);
     }
 
     private CourseRow row(ExamResult exam, InterfaceExam part) {
         Stated days = exam.daysSinceSurgery().isPresent()
                 ? Stated.of(exam.daysSinceSurgery().getAsInt())
                 : Stated.not("undated");
-        Stated none = Stated.not(NO_CONTACT);
         OptionalDouble trueFraction = truthOf(exam, part);
         Stated truthStated = trueFraction.isPresent() ? Stated.of(trueFraction.getAsDouble()) : Stated.not(NO_TRUTH);
         String causes = String.join("; ", part.verdict().causes());
         String verdict = part.verdict().value().words();
         if (part.contact().isEmpty()) {
-            return new CourseRow(
-                    exam.label(),
-                    days,
-                    part.face().label(),
-                    none,
-                    none,
-                    none,
-                    none,
-                    none,
-                    none,
-                    none,
-                    none,
-                    new CourseRow.Sensitivity(none, none, none, none),
-                    none,
-                    verdict,
-                    causes,
-                    truthStated);
+            return withoutContact(exam.label(), days, part.face().label(), part.verdict(), truthStated);
         }
         ThresholdContact c = part.contact().get();
         return new CourseRow(
@@ -210,7 +232,9 @@ public final class CourseFiles {
                 .filter(e -> e.daysSinceSurgery().isEmpty())
                 .map(ExamResult::label)
                 .toList();
-        return undated.isEmpty() ? "" : "; undated and left out: " + String.join(", ", undated);
+        List<String> films = report.films().stream().map(FilmResult::label).toList();
+        return (undated.isEmpty() ? "" : "; undated and left out: " + String.join(", ", undated))
+                + (films.isEmpty() ? "" : "; radiographs, not measured: " + String.join(", ", films));
     }
 
     private String lossy() {

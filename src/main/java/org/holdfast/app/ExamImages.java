@@ -2,24 +2,32 @@ package org.holdfast.app;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.holdfast.dicom.DicomReadException;
+import org.holdfast.intake.LoadedRadiograph;
 import org.holdfast.intake.LoadedVolume;
+import org.holdfast.intake.RadiographFile;
+import org.holdfast.intake.RadiographLoader;
 import org.holdfast.intake.SeriesHash;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Radiograph;
 
 /**
- * The images of a subject's exams from their folders. Volumes are kept within a bound: when it is exceeded, those that are
+ * The images of a subject's exams from their folders. Volumes and radiographs are kept within a bound: when it is exceeded, those that are
  * not on the screen are given up, the longest unused first. What headers said is kept, so that a volume comes back without
  * its folder being searched again; after a failure the folder is searched anew, since it may have been mended.
  */
 public final class ExamImages implements ExamVolumes {
 
     private static final double HEADER_SHARE = 0.15;
+    /** Films of one exam that are kept at once. */
+    private static final int MOST_FILMS = 4;
 
     private final ReviewSubject subject;
     private final long budgetBytes;
@@ -40,15 +48,30 @@ public final class ExamImages implements ExamVolumes {
         private volatile Scanned scanned;
         private volatile String sha256;
         private HuVolume volume;
+        private final Map<Integer, Radiograph> films = new LinkedHashMap<>(16, 0.75f, true);
         private long lastUse;
 
         Exam(ReviewExam named) {
             this.named = named;
         }
+
+        private long bytes() {
+            return (volume == null ? 0 : volume.voxelBytes())
+                    + films.values().stream().mapToLong(Radiograph::pixelBytes).sum();
+        }
+
+        private void giveUp() {
+            volume = null;
+            films.clear();
+        }
     }
 
-    /** What the headers of an exam said. */
-    private record Scanned(OpenedExam opened, ExamFacts facts) {}
+    /** What the headers of an exam said: of a volume or of radiographs. */
+    private sealed interface Scanned {}
+
+    private record ScannedVolume(OpenedExam opened, ExamFacts facts) implements Scanned {}
+
+    private record ScannedFilms(OpenedFilms opened, FilmExam exam) implements Scanned {}
 
     /**
      * @param subject whose exams
@@ -70,7 +93,32 @@ public final class ExamImages implements ExamVolumes {
 
     @Override
     public ExamFacts facts(int index, Progress progress) throws UseCaseException {
-        return scanned(exams.get(index), untilClosed(progress)).facts();
+        return volumeOf(exams.get(index), untilClosed(progress)).facts();
+    }
+
+    @Override
+    public Optional<FilmExam> films(int index, Progress progress) throws UseCaseException {
+        return scanned(exams.get(index), untilClosed(progress)) instanceof ScannedFilms films
+                ? Optional.of(films.exam())
+                : Optional.empty();
+    }
+
+    @Override
+    public Radiograph film(int index, int film, Progress progress) throws UseCaseException {
+        Exam exam = exams.get(index);
+        Progress own = untilClosed(progress);
+        exam.reading.take(own);
+        try {
+            Optional<Radiograph> there = useFilm(exam, film);
+            return there.isPresent() ? there.get() : readFilm(exam, film, own);
+        } finally {
+            exam.reading.give();
+        }
+    }
+
+    @Override
+    public synchronized boolean hasFilmsLoaded(int index) {
+        return !exams.get(index).films.isEmpty();
     }
 
     @Override
@@ -105,7 +153,7 @@ public final class ExamImages implements ExamVolumes {
         exam.hashing.take(own);
         try {
             if (exam.sha256 == null) {
-                OpenedExam opened = scanned(exam, own.part(0, HEADER_SHARE)).opened();
+                OpenedExam opened = volumeOf(exam, own.part(0, HEADER_SHARE)).opened();
                 exam.sha256 = SeriesHash.of(opened.stack(), own.part(HEADER_SHARE, 1));
             }
             return exam.sha256;
@@ -120,20 +168,41 @@ public final class ExamImages implements ExamVolumes {
     public void close() {
         closed = true;
         synchronized (this) {
-            exams.forEach(exam -> exam.volume = null);
+            exams.forEach(Exam::giveUp);
         }
     }
 
     private HuVolume read(Exam exam, Progress progress) throws UseCaseException {
-        Scanned scanned = scanned(exam, progress.part(0, HEADER_SHARE));
+        ScannedVolume scanned = volumeOf(exam, progress.part(0, HEADER_SHARE));
         try {
             LoadedVolume loaded = VolumeLoader.load(scanned.opened().stack(), progress.part(HEADER_SHARE, 1));
-            exam.scanned = new Scanned(scanned.opened(), scanned.facts().withFindings(loaded.findings()));
+            exam.scanned = new ScannedVolume(scanned.opened(), scanned.facts().withFindings(loaded.findings()));
             keep(exam, loaded.volume());
             return loaded.volume();
         } catch (DicomReadException e) {
             throw failed(exam, e);
         }
+    }
+
+    private Radiograph readFilm(Exam exam, int film, Progress progress) throws UseCaseException {
+        if (!(scanned(exam, progress.part(0, HEADER_SHARE)) instanceof ScannedFilms films)) {
+            throw new IllegalArgumentException(exam.named.folder() + ": the exam has no radiographs");
+        }
+        RadiographFile file = films.opened().films().get(film);
+        try {
+            LoadedRadiograph loaded = RadiographLoader.load(file, progress.part(HEADER_SHARE, 1));
+            keepFilm(exam, film, loaded.film());
+            return loaded.film();
+        } catch (DicomReadException e) {
+            throw failed(exam, e);
+        }
+    }
+
+    private ScannedVolume volumeOf(Exam exam, Progress progress) throws UseCaseException {
+        if (scanned(exam, progress) instanceof ScannedVolume volume) {
+            return volume;
+        }
+        throw new UseCaseException(exam.named.folder() + ": the exam is of radiographs, which make no volume");
     }
 
     private Scanned scanned(Exam exam, Progress progress) throws UseCaseException {
@@ -154,7 +223,11 @@ public final class ExamImages implements ExamVolumes {
     }
 
     private Scanned scan(ReviewExam named, Progress progress) throws UseCaseException {
-        OpenedExam opened = OpenedExam.open(named.argument(), subject.construct(), progress);
+        Opened any = Opened.open(named.argument(), subject.construct(), progress);
+        if (any instanceof OpenedFilms films) {
+            return new ScannedFilms(films, films.exam());
+        }
+        OpenedExam opened = (OpenedExam) any;
         OpenedExam.Pose pose = opened.pose(subject.construct(), subject.poses());
         ExamFacts facts = new ExamFacts(
                 opened.seriesUid(),
@@ -166,7 +239,7 @@ public final class ExamImages implements ExamVolumes {
                 pose.kind(),
                 pose.source(),
                 opened.findings());
-        return new Scanned(opened, facts.withFindings(pose.findings()));
+        return new ScannedVolume(opened, facts.withFindings(pose.findings()));
     }
 
     /** Files that could not be read may be others by now: nothing that was known of them is kept. */
@@ -204,22 +277,37 @@ public final class ExamImages implements ExamVolumes {
         release();
     }
 
+    private synchronized Optional<Radiograph> useFilm(Exam exam, int film) {
+        exam.lastUse = ++clock;
+        return Optional.ofNullable(exam.films.get(film));
+    }
+
+    /** Of an exam with many films the longest unused is given up: only a few can be seen at once. */
+    private synchronized void keepFilm(Exam exam, int film, Radiograph loaded) {
+        if (closed) {
+            return;
+        }
+        exam.films.put(film, loaded);
+        if (exam.films.size() > MOST_FILMS) {
+            exam.films.remove(exam.films.keySet().iterator().next());
+        }
+        exam.lastUse = ++clock;
+        release();
+    }
+
     /** Gives up what cannot be seen, the longest unused first, until the rest keeps to the budget. */
     private void release() {
-        long kept = exams.stream()
-                .filter(exam -> exam.volume != null)
-                .mapToLong(exam -> exam.volume.voxelBytes())
-                .sum();
+        long kept = exams.stream().mapToLong(Exam::bytes).sum();
         List<Exam> unseen = exams.stream()
-                .filter(exam -> exam.volume != null && !onScreen.contains(exam.named.index()))
+                .filter(exam -> exam.bytes() > 0 && !onScreen.contains(exam.named.index()))
                 .sorted(Comparator.comparingLong(exam -> exam.lastUse))
                 .toList();
         for (Exam exam : unseen) {
             if (kept <= budgetBytes) {
                 return;
             }
-            kept -= exam.volume.voxelBytes();
-            exam.volume = null;
+            kept -= exam.bytes();
+            exam.giveUp();
         }
     }
 }

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Radiograph;
 
 /** Where a review has its images from. Thread-safe; exams are named by their index in the order of time. */
 public interface ExamVolumes extends AutoCloseable {
@@ -11,10 +12,36 @@ public interface ExamVolumes extends AutoCloseable {
     /**
      * What the files of an exam say; read once, then kept.
      *
-     * @throws UseCaseException if they cannot be read, or no series of them can be looked at
+     * @throws UseCaseException if they cannot be read, or they are no volume
      * @throws java.util.concurrent.CancellationException if cancelled
      */
     ExamFacts facts(int exam, Progress progress) throws UseCaseException;
+
+    /**
+     * What the files of an exam of radiographs say; empty if it is a volume, of which {@link #facts} tells.
+     *
+     * @throws UseCaseException if they cannot be read
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    default Optional<FilmExam> films(int exam, Progress progress) throws UseCaseException {
+        return Optional.empty();
+    }
+
+    /**
+     * A radiograph of an exam of radiographs; read if it is not there.
+     *
+     * @param film its place among the exam's films
+     * @throws UseCaseException if its file cannot be read, or the memory does not suffice
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    default Radiograph film(int exam, int film, Progress progress) throws UseCaseException {
+        throw new IllegalArgumentException("exam " + exam + " has no radiographs");
+    }
+
+    /** Whether radiographs of an exam are there now; does not read. */
+    default boolean hasFilmsLoaded(int exam) {
+        return false;
+    }
 
     /**
      * The HU of an exam; read if they are not there. Who asks while they are being read waits for the same reading,
@@ -28,7 +55,7 @@ public interface ExamVolumes extends AutoCloseable {
     /** The HU of an exam if they are there now; does not read, and does not count as a use. */
     Optional<HuVolume> loaded(int exam);
 
-    /** Tells which exams can be seen: their volumes are not given up, however little memory there is. */
+    /** Tells which exams can be seen: their images are not given up, however little memory there is. */
     void onScreen(Set<Integer> exams);
 
     /**

@@ -1,6 +1,5 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -71,7 +70,15 @@ public final class StoredCourse {
         }
         StoredCourse course =
                 new StoredCourse(settings(contact.field("settings")), construct(samples.field("construct")));
-        List<JsonCursor> exams = contact.field("exams").list();
+        List<JsonCursor> exams = new ArrayList<>();
+        List<FilmResult> films = new ArrayList<>();
+        for (JsonCursor exam : contact.field("exams").list()) {
+            if (exam.field(ContactDocument.KIND).node().asText("").equals(ContactDocument.RADIOGRAPH)) {
+                films.add(film(exam));
+            } else {
+                exams.add(exam);
+            }
+        }
         List<JsonCursor> extras = samples.field("exams").list();
         if (exams.size() != extras.size()) {
             throw samples.field("exams").wrong(exams.size() + " exams");
@@ -80,8 +87,21 @@ public final class StoredCourse {
         for (int n = 0; n < exams.size(); n++) {
             results.add(course.exam(exams.get(n), extras.get(n)));
         }
-        return Optional.of(
-                new ContactReport(course.construct, course.settings, results, findings(contact.field("findings"))));
+        return Optional.of(new ContactReport(
+                course.construct, course.settings, results, films, findings(contact.field("findings"))));
+    }
+
+    private static FilmResult film(JsonCursor exam) throws UseCaseException {
+        List<String> series = new ArrayList<>();
+        for (JsonCursor uid : exam.field(ContactDocument.SERIES).list()) {
+            series.add(uid.text());
+        }
+        return new FilmResult(exam.field("label").text(), series, days(exam), findings(exam.field("findings")));
+    }
+
+    private static OptionalInt days(JsonCursor exam) throws UseCaseException {
+        JsonCursor days = exam.field("daysSinceSurgery");
+        return days.node().isNull() ? OptionalInt.empty() : OptionalInt.of(days.integer());
     }
 
     /** Hash of a document's bytes, hex. */
@@ -103,7 +123,6 @@ public final class StoredCourse {
     }
 
     private ExamResult exam(JsonCursor exam, JsonCursor extra) throws UseCaseException {
-        JsonNode days = exam.field("daysSinceSurgery").node();
         JsonCursor pose = exam.field("pose");
         List<JsonCursor> parts = exam.field("parts").list();
         List<JsonCursor> more = extra.field("parts").list();
@@ -118,9 +137,7 @@ public final class StoredCourse {
                 exam.field("label").text(),
                 exam.field("seriesUid").text(),
                 exam.field("seriesSha256").text(),
-                days.isNull()
-                        ? OptionalInt.empty()
-                        : OptionalInt.of(exam.field("daysSinceSurgery").integer()),
+                days(exam),
                 exam.field("reference").yesOrNo(),
                 comparability(exam.field("comparability"), extra.field("comparabilityNames")),
                 poseKind(pose.field("kind")),

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.holdfast.app.Caution;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamResult;
+import org.holdfast.app.FilmResult;
 import org.holdfast.app.SimulationTruth;
 import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
@@ -51,6 +52,17 @@ final class ContactWords {
                 lines.add("");
                 lines.add(exam.label() + ":");
                 notes.forEach(note -> lines.add(bullet(note)));
+            }
+        }
+        for (FilmResult film : report.films()) {
+            List<String> warnings = film.findings().stream()
+                    .filter(finding -> finding.severity() != Severity.INFO)
+                    .map(finding -> bullet(words(finding, film.label())))
+                    .toList();
+            if (!warnings.isEmpty()) {
+                lines.add("");
+                lines.add(film.label() + ":");
+                lines.addAll(warnings);
             }
         }
         if (!report.findings().isEmpty()) {

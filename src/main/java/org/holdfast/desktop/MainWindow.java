@@ -23,6 +23,7 @@ import org.holdfast.app.DemoPlace;
 import org.holdfast.app.DemoSubject;
 import org.holdfast.app.ExamImages;
 import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.FilmExam;
 import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.SubjectFolder;
 import org.holdfast.app.UseCaseException;
@@ -30,6 +31,8 @@ import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.Act;
 import org.holdfast.desktop.state.Act.Area;
 import org.holdfast.desktop.state.Bindings;
+import org.holdfast.desktop.view.ExamPage;
+import org.holdfast.desktop.view.FilmPage;
 import org.holdfast.desktop.view.FirstRunView;
 import org.holdfast.desktop.view.FirstRunView.Ways;
 import org.holdfast.desktop.view.Fonts;
@@ -65,7 +68,7 @@ public final class MainWindow {
     private Theme theme = Theme.DARK;
     private Bindings bindings = Bindings.usual();
     private Optional<OpenReview> open = Optional.empty();
-    private Optional<WholeExamPage> wholeExam = Optional.empty();
+    private Optional<ExamPage> wholeExam = Optional.empty();
 
     /** A subject's review as long as it is shown. */
     private record OpenReview(
@@ -270,9 +273,18 @@ public final class MainWindow {
     /** Shows the chosen exam as a whole over the review, if there is one. */
     public void showWholeExam() {
         open.ifPresent(review -> {
-            WholeExamPage page = new WholeExamPage(review.model(), queue, this::uncover);
-            cover(page);
-            wholeExam = Optional.of(page);
+            ReviewViewModel model = review.model();
+            Optional<FilmExam> films =
+                    model.columns().get(model.exam().index()).filmExamProperty().get();
+            if (films.isPresent()) {
+                FilmPage page = new FilmPage(model, films.get(), queue, this::uncover);
+                cover(page);
+                wholeExam = Optional.of(page);
+            } else {
+                WholeExamPage page = new WholeExamPage(model, queue, this::uncover);
+                cover(page);
+                wholeExam = Optional.of(page);
+            }
         });
     }
 
@@ -385,7 +397,7 @@ public final class MainWindow {
     }
 
     private boolean uncover() {
-        wholeExam.ifPresent(WholeExamPage::close);
+        wholeExam.ifPresent(ExamPage::close);
         wholeExam = Optional.empty();
         intake.uncovered();
         return frame.uncover();

@@ -48,7 +48,7 @@ final class FilmHeader {
                 .orElse("")
                 .toUpperCase(Locale.ROOT)
                 .equals("FOR PROCESSING")) {
-            warn("FOR_PROCESSING", "raw data for processing, not meant to be looked at as they are");
+            warn(RadiographFile.FOR_PROCESSING, "raw data for processing, not meant to be looked at as they are");
         }
         return new FilmFacts(
                 layout.columns(),

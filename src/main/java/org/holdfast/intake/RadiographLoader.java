@@ -1,5 +1,6 @@
 package org.holdfast.intake;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -42,6 +43,21 @@ public final class RadiographLoader {
     }
 
     /**
+     * Reads what is to be known of a radiograph before its pixels.
+     *
+     * @throws IllegalArgumentException if {@link #whyNot} gives a reason
+     * @throws DicomReadException if the file cannot be read any more
+     */
+    public static RadiographFile describe(ImageHeader header) throws DicomReadException {
+        whyNot(header).ifPresent(why -> {
+            throw new IllegalArgumentException(header.name() + ": " + why);
+        });
+        FilmHeader film = new FilmHeader(firstFrame(header), header.name());
+        FilmFacts facts = film.facts(header.pixels().orElseThrow().layout(), header.scale(), header.lossy());
+        return new RadiographFile(header, facts, film.findings());
+    }
+
+    /**
      * Loads a radiograph.
      *
      * @throws IllegalArgumentException if {@link #whyNot} gives a reason
@@ -49,39 +65,42 @@ public final class RadiographLoader {
      * @throws java.util.concurrent.CancellationException if the person stopped it
      */
     public static LoadedRadiograph load(ImageHeader header, Progress progress) throws DicomReadException {
-        whyNot(header).ifPresent(why -> {
-            throw new IllegalArgumentException(header.name() + ": " + why);
-        });
+        return load(describe(header), progress);
+    }
+
+    /**
+     * Loads the pixels of a radiograph.
+     *
+     * @throws DicomReadException if the file cannot be read any more
+     * @throws java.util.concurrent.CancellationException if the person stopped it
+     */
+    public static LoadedRadiograph load(RadiographFile file, Progress progress) throws DicomReadException {
         progress.stopIfCancelled();
         progress.report(0, "loading a radiograph");
-        String where = header.name();
-        PixelSource pixels = header.pixels().orElseThrow();
-        DataSet d = FunctionalGroups.frames(DicomReader.read(header.path()).dataSet())
-                .findFirst()
-                .orElseThrow();
-        FilmHeader film = new FilmHeader(d, where);
-        FilmFacts facts = film.facts(pixels.layout(), header.scale(), header.lossy());
-        List<Finding> findings = new ArrayList<>(film.findings());
+        Path path = file.file().path();
+        String where = file.file().name();
+        List<Finding> findings = new ArrayList<>(file.findings());
         try {
-            Radiograph loaded = pixels(pixels, d, facts, findings, where);
+            Radiograph loaded = pixels(file, findings, where);
             noteWindow(loaded, findings, where);
             progress.stopIfCancelled();
             progress.report(1, "loading a radiograph");
             return new LoadedRadiograph(loaded, findings);
         } catch (OutOfMemoryError e) {
             throw new DicomReadException(
-                    header.path(),
-                    -1,
-                    OptionalInt.of(Tag.PIXEL_DATA),
-                    "a picture that fits the memory",
-                    "out of memory",
-                    e);
+                    path, -1, OptionalInt.of(Tag.PIXEL_DATA), "a picture that fits the memory", "out of memory", e);
         }
     }
 
-    private static Radiograph pixels(
-            PixelSource pixels, DataSet d, FilmFacts facts, List<Finding> findings, String where)
+    private static DataSet firstFrame(ImageHeader header) throws DicomReadException {
+        DataSet whole = DicomReader.read(header.path()).dataSet();
+        return FunctionalGroups.frames(whole).findFirst().orElse(whole);
+    }
+
+    private static Radiograph pixels(RadiographFile file, List<Finding> findings, String where)
             throws DicomReadException {
+        PixelSource pixels = file.file().pixels().orElseThrow();
+        FilmFacts facts = file.facts();
         PixelLayout layout = pixels.layout();
         if (layout.frames() > 1) {
             findings.add(Finding.info(
@@ -112,7 +131,7 @@ public final class RadiographLoader {
         findings.add(
                 Finding.info("COLOUR_AS_GREY", "a picture in colours is shown as greys, for looking at only", where));
         boolean inPlanes = !pixels.transferSyntax().encapsulated()
-                && d.integer(Tag.PLANAR_CONFIGURATION).orElse(0) == 1;
+                && firstFrame(file.file()).integer(Tag.PLANAR_CONFIGURATION).orElse(0) == 1;
         return new Radiograph(facts, ColourGreys.of(layout, words, inPlanes), inPlanes ? whole(read, words) : read / 3);
     }
 

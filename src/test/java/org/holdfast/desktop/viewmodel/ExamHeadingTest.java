@@ -67,7 +67,7 @@ class ExamHeadingTest {
     @Test
     void saysTheDayWhileNothingWasRead() {
         ExamHeading heading = ExamHeading.of(EXAM, Optional.empty(), Optional.empty(), Optional.empty());
-        assertEquals(new ExamHeading("3 mo", "day 90", "day 90", Optional.empty(), List.of()), heading);
+        assertEquals(new ExamHeading("3 mo", "", "day 90", "day 90", Optional.empty(), List.of()), heading);
     }
 
     @Test
