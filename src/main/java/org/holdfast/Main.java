@@ -13,8 +13,8 @@ public final class Main {
     private static final class DesktopOpener implements WindowOpener {
 
         @Override
-        public int open(Optional<Path> subjectFolder) {
-            return HoldfastWindow.open(subjectFolder);
+        public int open(Optional<Path> folder) {
+            return HoldfastWindow.open(folder);
         }
 
         @Override

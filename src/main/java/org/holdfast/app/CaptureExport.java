@@ -82,10 +82,8 @@ public final class CaptureExport {
             if (report.exam(exam.label()).isEmpty()) {
                 continue;
             }
-            if (!(Opened.open(exam.argument(), subject.construct(), progress) instanceof OpenedExam opened)) {
-                continue;
-            }
-            Path image = opened.stack().slices().get(0).path();
+            Path image =
+                    Opened.open(exam.argument(), subject.construct(), progress).firstFile();
             try {
                 studies.put(exam.label(), DicomReader.read(image).dataSet());
             } catch (DicomReadException e) {

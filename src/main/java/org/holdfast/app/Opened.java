@@ -1,5 +1,6 @@
 package org.holdfast.app;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,6 +31,9 @@ sealed interface Opened permits OpenedExam, OpenedFilms {
 
     /** Column label. */
     String label();
+
+    /** The first of its image files. */
+    Path firstFile();
 
     /**
      * Reads the headers of an exam's files.
@@ -76,7 +80,7 @@ sealed interface Opened permits OpenedExam, OpenedFilms {
                         "RADIOGRAPHS_BESIDE",
                         many + (many == 1 ? " radiograph lies" : " radiographs lie")
                                 + " in the folder too and cannot be seen in this exam: give them a folder of their own",
-                        films.films().get(0).file().path().toString()));
+                        films.films().get(0).file().name()));
     }
 
     /** The day by the files, else the one given beside them. */

@@ -1,5 +1,6 @@
 package org.holdfast.app;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -36,6 +37,11 @@ record OpenedExam(ExamArgument argument, Stack stack, List<Finding> findings, Op
 
     OpenedExam {
         findings = List.copyOf(findings);
+    }
+
+    @Override
+    public Path firstFile() {
+        return stack.slices().get(0).path();
     }
 
     String seriesUid() {

@@ -1,5 +1,6 @@
 package org.holdfast.app;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -30,6 +31,11 @@ record OpenedFilms(
         return films.stream()
                 .flatMap(film -> film.file().date().date().stream())
                 .findFirst();
+    }
+
+    @Override
+    public Path firstFile() {
+        return films.get(0).file().path();
     }
 
     /** What a review shows of it. */

@@ -11,10 +11,11 @@ import java.util.OptionalInt;
  *
  * @param index place in the order of time, from 0
  * @param label column label
- * @param folder folder with its series
+ * @param folder folder with its series, that of the measured one where the document says
  * @param daysSinceSurgery days from the operation, where the document says the day
  * @param date day of the exam, where the document says
  * @param posture posture, where the document says
+ * @param seriesUid the series that is measured, where the document says
  */
 public record ReviewExam(
         int index,
@@ -22,7 +23,8 @@ public record ReviewExam(
         Path folder,
         OptionalInt daysSinceSurgery,
         Optional<LocalDate> date,
-        Optional<String> posture) {
+        Optional<String> posture,
+        Optional<String> seriesUid) {
 
     public ReviewExam {
         Objects.requireNonNull(label, "label");
@@ -30,10 +32,11 @@ public record ReviewExam(
         Objects.requireNonNull(daysSinceSurgery, "daysSinceSurgery");
         Objects.requireNonNull(date, "date");
         Objects.requireNonNull(posture, "posture");
+        Objects.requireNonNull(seriesUid, "seriesUid");
     }
 
     /** The exam as a measurement is told of it. */
     ExamArgument argument() {
-        return new ExamArgument(folder, Optional.empty(), Optional.of(label), date);
+        return new ExamArgument(folder, seriesUid, Optional.of(label), date);
     }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalInt;
 import org.holdfast.construct.Construct;
 import org.holdfast.finding.Finding;
@@ -75,7 +76,15 @@ public record ReviewSubject(
                     ? OptionalInt.of(ExamLabel.daysSince(
                             construct.operationDate(), exam.date().get()))
                     : OptionalInt.empty();
-            exams.add(new ReviewExam(exams.size(), exam.label(), exam.folder(), days, exam.date(), exam.posture()));
+            Optional<SubjectFolder.ExamSeries> measured = exam.measured();
+            exams.add(new ReviewExam(
+                    exams.size(),
+                    exam.label(),
+                    measured.map(SubjectFolder.ExamSeries::folder).orElse(exam.folder()),
+                    days,
+                    exam.date(),
+                    exam.posture(),
+                    measured.map(SubjectFolder.ExamSeries::seriesUid)));
         }
         return exams;
     }

@@ -12,22 +12,26 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * A subject as a folder: {@code subject.json {code, surgeryDate, construct, exams [{label, folder, date?, posture?}]}} and
- * what it names, paths relative to the folder.
+ * A subject as a folder: {@code subject.json {code, surgeryDate, construct, datesShifted?, exams [{label, folder, date?,
+ * posture?, series? [{seriesUid, role, folder?, why?}]}]}} and what it names, paths relative to the folder.
  *
  * @param folder the folder
  * @param code the subject's study code
  * @param surgeryDate day of the operation
  * @param construct the construct document
+ * @param shiftMark tells by which secret all dates of the subject are shifted; empty if they are as they were
  * @param exams the exams, in the order of the document
  */
-public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Path construct, List<Exam> exams) {
+public record SubjectFolder(
+        Path folder, String code, LocalDate surgeryDate, Path construct, Optional<String> shiftMark, List<Exam> exams) {
 
     /** Name of the document in the folder. */
     public static final String DOCUMENT = "subject.json";
 
-    private static final Set<String> SUBJECT_FIELDS = Set.of("code", "surgeryDate", "construct", "exams");
-    private static final Set<String> EXAM_FIELDS = Set.of("label", "folder", "date", "posture");
+    private static final Set<String> SUBJECT_FIELDS =
+            Set.of("code", "surgeryDate", "construct", "datesShifted", "exams");
+    private static final Set<String> EXAM_FIELDS = Set.of("label", "folder", "date", "posture", "series");
+    private static final Set<String> SERIES_FIELDS = Set.of("seriesUid", "role", "folder", "why");
 
     /**
      * One exam.
@@ -36,8 +40,32 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
      * @param folder folder with its series
      * @param date day of the exam, where the document says
      * @param posture posture, where the document says
+     * @param series what its series are for, where the document says; none to have it proposed
      */
-    public record Exam(String label, Path folder, Optional<LocalDate> date, Optional<String> posture) {}
+    public record Exam(
+            String label, Path folder, Optional<LocalDate> date, Optional<String> posture, List<ExamSeries> series) {
+
+        public Exam {
+            series = List.copyOf(series);
+        }
+
+        /** The series that is measured, where the document says. */
+        public Optional<ExamSeries> measured() {
+            return series.stream()
+                    .filter(each -> each.role() == SeriesRole.MEASURE)
+                    .findFirst();
+        }
+    }
+
+    /**
+     * What one series of an exam is for.
+     *
+     * @param seriesUid the series
+     * @param role what it is for
+     * @param folder folder with its files
+     * @param why why it has this role
+     */
+    public record ExamSeries(String seriesUid, SeriesRole role, Path folder, String why) {}
 
     public SubjectFolder {
         exams = List.copyOf(exams);
@@ -70,7 +98,8 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
                     label,
                     path(folder, exam, "folder", at),
                     exam.hasNonNull("date") ? Optional.of(date(exam, "date", at)) : Optional.empty(),
-                    exam.hasNonNull("posture") ? Optional.of(text(exam, "posture", at)) : Optional.empty()));
+                    exam.hasNonNull("posture") ? Optional.of(text(exam, "posture", at)) : Optional.empty(),
+                    series(folder, exam, at)));
         }
         String at = file + ": ";
         return new SubjectFolder(
@@ -78,7 +107,45 @@ public record SubjectFolder(Path folder, String code, LocalDate surgeryDate, Pat
                 text(root, "code", at),
                 date(root, "surgeryDate", at),
                 path(folder, root, "construct", at),
+                root.hasNonNull("datesShifted") ? Optional.of(text(root, "datesShifted", at)) : Optional.empty(),
                 exams);
+    }
+
+    private static List<ExamSeries> series(Path folder, JsonNode exam, String at) throws UseCaseException {
+        List<ExamSeries> all = new ArrayList<>();
+        JsonNode array = exam.path("series");
+        if (array.isMissingNode()) {
+            return all;
+        }
+        if (!array.isArray()) {
+            throw new UseCaseException(at + "series: expected an array, found " + JsonFile.found(array));
+        }
+        for (int n = 0; n < array.size(); n++) {
+            String place = at + "series[" + n + "]";
+            JsonNode series = array.get(n);
+            requireObject(series, place);
+            place += ".";
+            requireKnown(series, SERIES_FIELDS, place);
+            all.add(new ExamSeries(
+                    text(series, "seriesUid", place),
+                    role(series, place),
+                    path(folder, series.hasNonNull("folder") ? series : exam, "folder", place),
+                    series.path("why").asText("")));
+        }
+        if (all.stream().filter(each -> each.role() == SeriesRole.MEASURE).count() > 1) {
+            throw new UseCaseException(at + "series: an exam is measured on one series, found several");
+        }
+        return all;
+    }
+
+    private static SeriesRole role(JsonNode series, String at) throws UseCaseException {
+        String word = text(series, "role", at);
+        for (SeriesRole role : SeriesRole.values()) {
+            if (role != SeriesRole.LEAVE_OUT && role.written().equals(word)) {
+                return role;
+            }
+        }
+        throw new UseCaseException(at + "role: expected measure, confirm or view, found " + word);
     }
 
     /** Results are kept under an exam's label: two of one label could not be told apart. */

@@ -20,7 +20,9 @@ import picocli.CommandLine.Spec;
 /** {@code holdfast inspect}: what files and folders hold. */
 @Command(
         name = "inspect",
-        description = "Lists the series and stacks in DICOM files and folders, with geometry, HU and what was odd.")
+        description =
+                "Lists the exams, series and stacks in DICOM files, folders and zip archives: what would be measured and"
+                        + " why, geometry, HU and what was odd.")
 final class InspectCommand implements Callable<Integer> {
 
     private final Terminal terminal;
@@ -37,7 +39,7 @@ final class InspectCommand implements Callable<Integer> {
     @Parameters(
             paramLabel = "PATH",
             arity = "1..*",
-            description = "Files or folders; folders with all that is in them.")
+            description = "Files, folders or zip archives; folders with all that is in them.")
     private List<Path> paths;
 
     InspectCommand(Terminal terminal) {

@@ -9,10 +9,10 @@ public interface WindowOpener {
     /**
      * Opens the window and waits until it is closed.
      *
-     * @param subjectFolder the subject to show; empty for the first page
+     * @param folder a subject to show, or images to take in; empty for the first page
      * @return exit code: 0 once it is closed, 1 if it cannot open
      */
-    int open(Optional<Path> subjectFolder);
+    int open(Optional<Path> folder);
 
     /** Whether there is a display to open it on, as far as can be said beforehand. */
     boolean hasDisplay();

@@ -32,4 +32,15 @@ final class Wrapping {
         lines.add(line.toString());
         return String.join(System.lineSeparator(), lines);
     }
+
+    /**
+     * The paragraph behind a lead, wrapped; further lines start under the paragraph's first word.
+     *
+     * @param lead what stands before the paragraph in its first line, such as "  - "
+     * @param columns longest line, in characters, longer than the lead
+     */
+    static String behind(String lead, String paragraph, int columns) {
+        String wrapped = wrap(paragraph, columns - lead.length());
+        return lead + wrapped.replace(System.lineSeparator(), System.lineSeparator() + " ".repeat(lead.length()));
+    }
 }

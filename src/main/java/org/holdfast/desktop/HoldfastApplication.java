@@ -22,7 +22,7 @@ public final class HoldfastApplication extends Application {
         if (arguments.isEmpty()) {
             window.showFirstRun();
         } else {
-            window.openSubject(Path.of(arguments.get(0)));
+            window.open(Path.of(arguments.get(0)));
         }
     }
 

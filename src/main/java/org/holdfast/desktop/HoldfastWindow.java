@@ -20,18 +20,17 @@ public final class HoldfastWindow {
     /**
      * Opens the window.
      *
-     * @param subjectFolder the subject to show; empty for the first-run page
+     * @param folder a subject to show, or images to take in; empty for the first-run page
      * @return exit code of the process: 0 once the window is closed, 1 if there is no display
      */
-    public static int open(Optional<Path> subjectFolder) {
+    public static int open(Optional<Path> folder) {
         if (!hasDisplay()) {
             return withoutDisplay();
         }
         // The toolkit lies on the class path on purpose, as everything here does; its warning about that helps nobody.
         Logger toolkit = Logger.getLogger("javafx");
         toolkit.setLevel(Level.SEVERE);
-        String[] arguments =
-                subjectFolder.map(folder -> new String[] {folder.toString()}).orElse(new String[0]);
+        String[] arguments = folder.map(path -> new String[] {path.toString()}).orElse(new String[0]);
         try {
             Application.launch(HoldfastApplication.class, arguments);
         } catch (UnsupportedOperationException e) {

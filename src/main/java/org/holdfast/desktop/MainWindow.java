@@ -1,6 +1,7 @@
 package org.holdfast.desktop;
 
 import java.io.File;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -22,11 +23,16 @@ import org.holdfast.app.DemoPlace;
 import org.holdfast.app.DemoSubject;
 import org.holdfast.app.ExamImages;
 import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.FilmExam;
 import org.holdfast.app.ReviewSubject;
+import org.holdfast.app.SubjectFolder;
 import org.holdfast.app.UseCaseException;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.Act;
+import org.holdfast.desktop.state.Act.Area;
 import org.holdfast.desktop.state.Bindings;
+import org.holdfast.desktop.view.ExamPage;
+import org.holdfast.desktop.view.FilmPage;
 import org.holdfast.desktop.view.FirstRunView;
 import org.holdfast.desktop.view.FirstRunView.Ways;
 import org.holdfast.desktop.view.Fonts;
@@ -39,6 +45,7 @@ import org.holdfast.desktop.view.WholeExamPage;
 import org.holdfast.desktop.viewmodel.BackgroundRunner;
 import org.holdfast.desktop.viewmodel.FailureText;
 import org.holdfast.desktop.viewmodel.FirstRunViewModel;
+import org.holdfast.desktop.viewmodel.IntakeViewModel;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 
 /** The one window: which area it shows, pages over it, theme, and what every area has in common. */
@@ -57,13 +64,15 @@ public final class MainWindow {
     private final Scene scene;
     private final CutQueue queue;
     private final FirstRunViewModel firstRun;
+    private final IntakeArea intake;
     private Theme theme = Theme.DARK;
     private Bindings bindings = Bindings.usual();
     private Optional<OpenReview> open = Optional.empty();
-    private Optional<WholeExamPage> wholeExam = Optional.empty();
+    private Optional<ExamPage> wholeExam = Optional.empty();
 
     /** A subject's review as long as it is shown. */
-    private record OpenReview(ReviewViewModel model, ReviewView view, ReviewKeys keys, Subscription listening) {
+    private record OpenReview(
+            ReviewViewModel model, ReviewView view, ReviewKeys keys, List<Node> acts, Subscription listening) {
 
         void close() {
             listening.unsubscribe();
@@ -86,6 +95,21 @@ public final class MainWindow {
         scene = new Scene(frame, Math.min(WIDTH, screen.getWidth()), Math.min(HEIGHT, screen.getHeight()));
         theme.apply(scene);
         scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        intake = new IntakeArea(
+                frame,
+                DemoPlace.usual().resolveSibling("subjects"),
+                new IntakeArea.Surroundings(
+                        stage,
+                        runner,
+                        queue,
+                        () -> bindings,
+                        this::cover,
+                        this::uncover,
+                        this::openSubject,
+                        this::showIntake));
+        frame.lead(Frame.Step.INTAKE, this::showIntake);
+        frame.lead(Frame.Step.REVIEW, this::showReview);
+        FileDrop.on(scene, frame::offerDrop, this::read);
         frame.widthProperty()
                 .subscribe(width -> open.ifPresent(review -> review.view().setCompact(frame.isCompact())));
         stage.setScene(scene);
@@ -116,12 +140,16 @@ public final class MainWindow {
     /** Shows the page that a person without a subject begins with. */
     public void showFirstRun() {
         closeReview();
-        frame.step("", "");
+        intake.leave();
+        frame.step(Frame.Step.REVIEW, "", false, false);
         firstRun.arrive();
         frame.show(
                 "Holdfast",
                 "no subject open",
-                new FirstRunView(firstRun, new Ways(this::chooseSubject, this::showLimits, this::showKeys), bindings),
+                new FirstRunView(
+                        firstRun,
+                        new Ways(intake::chooseFolder, this::chooseSubject, this::showLimits, this::showKeys),
+                        bindings),
                 List.of(local(), themeButton()));
     }
 
@@ -133,6 +161,46 @@ public final class MainWindow {
         });
     }
 
+    /** Opens a subject's folder; one without a subject's document is read as images that are to be taken in. */
+    public void open(Path folder) {
+        if (Files.exists(folder.resolve(SubjectFolder.DOCUMENT))) {
+            openSubject(folder);
+        } else {
+            read(List.of(folder));
+        }
+    }
+
+    /** Reads files, folders and zips that are to be taken in, and shows them. */
+    public void read(List<Path> paths) {
+        intake.read(paths);
+    }
+
+    /** Shows where exams are taken in; a review stays open behind it. */
+    public void showIntake() {
+        uncover();
+        firstRun.leave();
+        frame.step(Frame.Step.REVIEW, "", false, open.isPresent());
+        intake.show(List.of(themeButton()));
+    }
+
+    /** Shows where exams are added to the subject under review. */
+    public void addExams() {
+        open.ifPresent(review -> {
+            intake.model()
+                    .forSubject(Optional.of(review.model().subject().folder().folder()));
+            showIntake();
+        });
+    }
+
+    /** Shows the review that is open behind the intake, if there is one. */
+    public void showReview() {
+        open.ifPresent(review -> {
+            uncover();
+            intake.leave();
+            showReview(review);
+        });
+    }
+
     /** Shows the review of a subject whose images come from its folder. */
     public void showSubject(ReviewSubject subject) {
         showSubject(subject, new ExamImages(subject, ExamImages.defaultBudget()));
@@ -141,6 +209,7 @@ public final class MainWindow {
     /** Shows the review of a subject whose images come from elsewhere. */
     public ReviewViewModel showSubject(ReviewSubject subject, ExamVolumes volumes) {
         closeReview();
+        intake.leave();
         firstRun.leave();
         ReviewViewModel model = new ReviewViewModel(subject, volumes, runner, bindings);
         ReviewView view = new ReviewView(model, queue);
@@ -151,19 +220,34 @@ public final class MainWindow {
         Label said = new Label();
         said.getStyleClass().addAll("small-text", "soft");
         said.textProperty().bind(model.saidProperty());
+        Button add = new Button("Add exams");
+        add.setOnAction(event -> addExams());
         Subscription listening = model.stateProperty().subscribe(state -> {
             linked.setSelected(state.linked());
             linked.setText(state.linked() ? "All linked" : "Each free");
         });
-        frame.step("Review", model.parts().size() + " parts × " + model.exams().size() + " exams");
+        OpenReview review = new OpenReview(
+                model, view, new ReviewKeys(model, view), List.of(said, linked, add, themeButton()), listening);
+        open = Optional.of(review);
+        showReview(review);
+        model.start();
+        return model;
+    }
+
+    private void showReview(OpenReview review) {
+        ReviewSubject subject = review.model().subject();
+        frame.step(
+                Frame.Step.REVIEW,
+                review.model().parts().size() + " parts × "
+                        + review.model().exams().size() + " exams",
+                true,
+                true);
+        review.view().setCompact(frame.isCompact());
         frame.show(
                 "Subject " + subject.folder().code(),
                 ConstructWords.of(subject.construct()),
-                view,
-                List.of(said, linked, themeButton()));
-        open = Optional.of(new OpenReview(model, view, new ReviewKeys(model, view), listening));
-        model.start();
-        return model;
+                review.view(),
+                review.acts());
     }
 
     /** Asks for a subject's folder. */
@@ -172,7 +256,7 @@ public final class MainWindow {
         chooser.setTitle("A subject's folder");
         File chosen = chooser.showDialog(stage);
         if (chosen != null) {
-            openSubject(chosen.toPath());
+            open(chosen.toPath());
         }
     }
 
@@ -189,9 +273,18 @@ public final class MainWindow {
     /** Shows the chosen exam as a whole over the review, if there is one. */
     public void showWholeExam() {
         open.ifPresent(review -> {
-            WholeExamPage page = new WholeExamPage(review.model(), queue, this::uncover);
-            cover(page);
-            wholeExam = Optional.of(page);
+            ReviewViewModel model = review.model();
+            Optional<FilmExam> films =
+                    model.columns().get(model.exam().index()).filmExamProperty().get();
+            if (films.isPresent()) {
+                FilmPage page = new FilmPage(model, films.get(), queue, this::uncover);
+                cover(page);
+                wholeExam = Optional.of(page);
+            } else {
+                WholeExamPage page = new WholeExamPage(model, queue, this::uncover);
+                cover(page);
+                wholeExam = Optional.of(page);
+            }
         });
     }
 
@@ -220,6 +313,7 @@ public final class MainWindow {
     /** Stops all work. */
     public void close() {
         closeReview();
+        intake.close();
         queue.close();
         runner.close();
     }
@@ -232,7 +326,12 @@ public final class MainWindow {
     /** Whether all that was asked for is there: images read and drawn, numbers measured. */
     public boolean isSettled() {
         boolean read = open.map(review -> review.model().isSettled()).orElse(true);
-        return read && queue.isIdle();
+        return read && intake.isSettled() && queue.isIdle();
+    }
+
+    /** What is taken in, or to be. */
+    public IntakeViewModel intake() {
+        return intake.model();
     }
 
     /** The scene, for pictures of it. */
@@ -250,12 +349,14 @@ public final class MainWindow {
         if (event.getTarget() instanceof TextInputControl) {
             return;
         }
-        if (!frame.isCovered() && open.isPresent() && open.get().keys().other(event)) {
+        boolean inReview = open.isPresent() && !intake.isShown();
+        if (!frame.isCovered() && inReview && open.get().keys().other(event)) {
             event.consume();
             return;
         }
+        Area place = intake.isShown() && !frame.isCovered() ? Area.INTAKE : Area.REVIEW;
         Optional<Act> act =
-                bindings.act(event.getCode(), event.isShortcutDown(), event.isShiftDown(), event.isAltDown());
+                bindings.act(place, event.getCode(), event.isShortcutDown(), event.isShiftDown(), event.isAltDown());
         if (act.isEmpty()) {
             return;
         }
@@ -265,8 +366,10 @@ public final class MainWindow {
                     case LIMITS -> run(this::showLimits);
                     case THEME -> run(this::switchTheme);
                     case OPEN_SUBJECT -> run(this::chooseSubject);
+                    case READ_FOLDER -> run(intake::chooseFolder);
+                    case READ_FILES -> run(intake::chooseFiles);
                     case ESCAPE -> uncover();
-                    case WHOLE_EXAM -> open.isPresent() && run(this::toggleWholeExam);
+                    case WHOLE_EXAM -> inReview && run(this::toggleWholeExam);
                     default -> false;
                 };
         if (done || actOnArea(act.get(), event)) {
@@ -276,6 +379,9 @@ public final class MainWindow {
 
     /** Keys belong to the page that lies over an area, and to the area only while nothing does. */
     private boolean actOnArea(Act act, KeyEvent event) {
+        if (intake.isShown()) {
+            return intake.act(act, event);
+        }
         if (frame.isCovered()) {
             return wholeExam.isPresent() && wholeExam.get().act(act);
         }
@@ -291,8 +397,9 @@ public final class MainWindow {
     }
 
     private boolean uncover() {
-        wholeExam.ifPresent(WholeExamPage::close);
+        wholeExam.ifPresent(ExamPage::close);
         wholeExam = Optional.empty();
+        intake.uncovered();
         return frame.uncover();
     }
 

@@ -28,6 +28,7 @@ final class ReviewKeys {
     private final ReviewViewModel review;
     private final ReviewView view;
     private Optional<HuWindow> windowBefore = Optional.empty();
+    private Optional<FilmWindowKeys> filmKeys = Optional.empty();
     private Object windowGesture = new Object();
 
     ReviewKeys(ReviewViewModel review, ReviewView view) {
@@ -50,10 +51,10 @@ final class ReviewKeys {
             case EXAM_LAST -> review.pickEnd(true);
             case LINK -> review.link(!review.stateProperty().get().linked());
             case MEASURE_AGAIN -> review.results().measureAgain();
-            case STEP_ON -> review.step(view.activeRow(), exam, 1);
-            case STEP_BACK -> review.step(view.activeRow(), exam, -1);
-            case STEP_ON_FIVE -> review.step(view.activeRow(), exam, 5);
-            case STEP_BACK_FIVE -> review.step(view.activeRow(), exam, -5);
+            case STEP_ON -> step(1);
+            case STEP_BACK -> step(-1);
+            case STEP_ON_FIVE -> step(5);
+            case STEP_BACK_FIVE -> step(-5);
             case ZOOM_IN -> view.zoom(ZOOM);
             case ZOOM_OUT -> view.zoom(1 / ZOOM);
             case FITTED -> review.fit(exam);
@@ -101,13 +102,28 @@ final class ReviewKeys {
                         || code == KeyCode.ESCAPE);
     }
 
+    /** A radiograph has no slices. */
+    private void step(int steps) {
+        if (view.activeFilm().isEmpty()) {
+            review.step(view.activeRow(), view.activeExam(), steps);
+        }
+    }
+
     private void beginWindow() {
+        filmKeys = view.activeFilm().map(place -> new FilmWindowKeys(review.film(place)));
         windowBefore = Optional.of(window());
         windowGesture = new Object();
         review.say("Window: ↑ ↓ width, ← → centre, Enter keeps, Esc restores");
     }
 
     private boolean changesWindow(KeyCode code) {
+        if (filmKeys.isPresent()) {
+            if (!filmKeys.get().changes(code)) {
+                endWindow();
+                return FilmWindowKeys.ends(code);
+            }
+            return true;
+        }
         HuWindow now = window();
         double step = Math.max(1, now.widthHu() * WINDOW_SHARE);
         switch (code) {

@@ -1,6 +1,5 @@
 package org.holdfast.dicom;
 
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -14,8 +13,12 @@ import java.util.zip.Inflater;
  */
 final class BoundedInflater {
 
-    /** Largest inflated data set, bytes. */
-    static final long LARGEST = 512L << 20;
+    /**
+     * Largest inflated data set, bytes; an eighth of the heap if that is less. It lies in memory as a whole while its
+     * header is read (up to a quarter of the heap, {@link HeaderBudget}) and while its pixels are: two at once, as headers
+     * and slices are read on a machine of two cores, then leave a quarter of the heap to the rest.
+     */
+    static final long LARGEST = 256L << 20;
     /** Largest ratio of inflated to deflated bytes once more than {@link #FREE_OF_RATIO} bytes came out. */
     static final int LARGEST_RATIO = 200;
 
@@ -25,12 +28,25 @@ final class BoundedInflater {
 
     private BoundedInflater() {}
 
+    /** The inflated data set. The first pass only counts, so that an array of the right size is all that is taken. */
     static byte[] inflate(Path file, ByteSource source, long from) throws IOException, DicomReadException {
+        byte[] out = new byte[pass(file, source, from, null)];
+        int made = pass(file, source, from, out);
+        if (made != out.length) {
+            throw new DicomReadException(
+                    file, from, OptionalInt.empty(), out.length + " inflated bytes", made + ": the file changed", null);
+        }
+        return out;
+    }
+
+    /** Inflates into an array that is just large enough, or nowhere; returns the number of bytes. */
+    private static int pass(Path file, ByteSource source, long from, byte[] out)
+            throws IOException, DicomReadException {
         Inflater inflater = new Inflater(true);
         try {
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
             byte[] chunk = new byte[CHUNK];
             long at = from;
+            int total = 0;
             while (!inflater.finished()) {
                 if (inflater.needsInput() && at < source.size()) {
                     int take = (int) Math.min(CHUNK, source.size() - at);
@@ -42,10 +58,16 @@ final class BoundedInflater {
                     throw new DicomReadException(
                             file, at, OptionalInt.empty(), "the rest of the deflated data set", "end of file", null);
                 }
-                out.write(chunk, 0, made);
+                if (made == 0 && inflater.needsDictionary()) {
+                    throw new DataFormatException("a preset dictionary is asked for");
+                }
                 checkLimits(file, from, inflater);
+                if (out != null && made <= out.length - total) {
+                    System.arraycopy(chunk, 0, out, total, made);
+                }
+                total += made;
             }
-            return out.toByteArray();
+            return total;
         } catch (DataFormatException e) {
             throw new DicomReadException(
                     file, from, OptionalInt.empty(), "a raw deflate stream", "damaged data: " + e.getMessage(), e);
@@ -56,7 +78,7 @@ final class BoundedInflater {
 
     private static void checkLimits(Path file, long from, Inflater inflater) throws DicomReadException {
         long made = inflater.getBytesWritten();
-        long limit = Math.min(LARGEST, Runtime.getRuntime().maxMemory() / 4);
+        long limit = Math.min(LARGEST, Runtime.getRuntime().maxMemory() / 8);
         boolean tooDense = made > FREE_OF_RATIO && made / LARGEST_RATIO > inflater.getBytesRead();
         if (made > limit || tooDense) {
             throw new DicomReadException(

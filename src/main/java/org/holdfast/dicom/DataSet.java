@@ -3,14 +3,12 @@ package org.holdfast.dicom;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.TreeMap;
 
 /**
  * A DICOM data set: elements by tag, in the standard's order. Immutable and safe to share between threads.
@@ -22,8 +20,13 @@ import java.util.TreeMap;
  */
 public final class DataSet {
 
-    private final NavigableMap<Integer, Element> elements;
-    private final Context context;
+    private static final Element[] NONE = {};
+
+    /** By tag, each once: a header of very many tiny elements must take little more memory than their values. */
+    private final Element[] elements;
+
+    private final Context outer;
+    private final Context inner;
 
     /**
      * What items take over from the data set around them.
@@ -33,40 +36,71 @@ public final class DataSet {
      */
     record Context(SpecificCharacterSet characterSet, Boolean signedPixels) {
         static final Context NONE = new Context(SpecificCharacterSet.DEFAULT, null);
+
+        /** What holds inside a data set with these elements, either of them null if absent. */
+        static Context inside(Context outer, Element characterSet, Element pixelRepresentation) {
+            boolean names = characterSet != null && !characterSet.isSequence();
+            boolean says = pixelRepresentation != null
+                    && !pixelRepresentation.isSequence()
+                    && pixelRepresentation.value().length >= 2;
+            if (!names && !says) {
+                return outer;
+            }
+            return new Context(
+                    names ? SpecificCharacterSet.ofElement(characterSet.value()) : outer.characterSet,
+                    says ? Boolean.valueOf((pixelRepresentation.value()[0] & 1) == 1) : outer.signedPixels);
+        }
     }
 
-    private DataSet(NavigableMap<Integer, Element> elements, Context context) {
+    private DataSet(Element[] elements, Context outer, Context inner) {
         this.elements = elements;
-        this.context = context;
+        this.outer = outer;
+        this.inner = inner;
     }
 
     /** Starts an empty data set. */
     public static Builder builder() {
-        return new Builder(new TreeMap<>(Integer::compareUnsigned), Context.NONE);
+        return new Builder(List.of(), Context.NONE, false);
     }
 
-    static Builder builder(Context outer) {
-        return new Builder(new TreeMap<>(Integer::compareUnsigned), outer);
+    /** Starts a data set for elements as a file has them: of several with one tag the first is kept. */
+    static Builder parsed(Context outer) {
+        return new Builder(List.of(), outer, true);
     }
 
     /** Starts a data set with the elements of this one. */
     public Builder toBuilder() {
-        return new Builder(new TreeMap<>(elements), context);
+        return new Builder(Arrays.asList(elements), outer, false);
     }
 
     /** Tags of all elements, in the standard's order. */
     public List<Integer> tags() {
-        return List.copyOf(elements.keySet());
+        return Arrays.stream(elements).map(Element::tag).toList();
+    }
+
+    private Element get(int tag) {
+        int low = 0;
+        int high = elements.length - 1;
+        while (low <= high) {
+            int middle = (low + high) >>> 1;
+            int order = Integer.compareUnsigned(elements[middle].tag(), tag);
+            if (order == 0) {
+                return elements[middle];
+            }
+            low = order < 0 ? middle + 1 : low;
+            high = order < 0 ? high : middle - 1;
+        }
+        return null;
     }
 
     /** Whether the element is there, even if empty. */
     public boolean contains(int tag) {
-        return elements.containsKey(tag);
+        return get(tag) != null;
     }
 
     /** Whether the element is absent, empty, or holds only blanks. */
     public boolean isBlank(int tag) {
-        Element e = elements.get(tag);
+        Element e = get(tag);
         if (e == null) {
             return true;
         }
@@ -86,32 +120,38 @@ public final class DataSet {
 
     /** Representation of an element; empty if it is absent. */
     public Optional<Vr> vr(int tag) {
-        return Optional.ofNullable(elements.get(tag)).map(this::writtenVr);
+        return Optional.ofNullable(get(tag)).map(this::writtenVr);
     }
 
     /** First value as text without padding; empty if absent or blank. */
     public Optional<String> string(int tag) {
-        List<String> all = strings(tag);
+        List<String> all = strings(tag, 1);
         return all.isEmpty() || all.get(0).isEmpty() ? Optional.empty() : Optional.of(all.get(0));
     }
 
     /** All values as text without padding; values in between may be empty text. Numbers are written out. */
     public List<String> strings(int tag) {
-        Element e = elements.get(tag);
+        return strings(tag, Integer.MAX_VALUE);
+    }
+
+    private List<String> strings(int tag, int most) {
+        Element e = get(tag);
         if (e == null || e.isSequence() || e.value().length == 0) {
             return List.of();
         }
         return switch (e.vr().kind()) {
-            case TEXT -> ElementValues.texts(e, characterSet());
-            case NUMBER -> ElementValues.numbersAsText(e, signedPixels());
-            default -> e.vr() == Vr.UN ? ElementValues.texts(e, characterSet()) : List.of();
+            case TEXT -> ElementValues.texts(e, inner.characterSet(), most);
+            case NUMBER -> ElementValues.numbersAsText(e, inner.signedPixels(), most);
+            default -> e.vr() == Vr.UN ? ElementValues.texts(e, inner.characterSet(), most) : List.of();
         };
     }
 
     /** First value as a whole number; empty if absent or not one. */
     public OptionalInt integer(int tag) {
-        int[] all = integers(tag);
-        return all.length == 0 ? OptionalInt.empty() : OptionalInt.of(all[0]);
+        OptionalDouble first = decimal(tag);
+        return first.isPresent() && isWhole(first.getAsDouble())
+                ? OptionalInt.of((int) first.getAsDouble())
+                : OptionalInt.empty();
     }
 
     /**
@@ -122,7 +162,7 @@ public final class DataSet {
         double[] values = decimals(tag);
         int[] whole = new int[values.length];
         for (int i = 0; i < values.length; i++) {
-            if (values[i] != Math.rint(values[i]) || Math.abs(values[i]) > Integer.MAX_VALUE) {
+            if (!isWhole(values[i])) {
                 return new int[0];
             }
             whole[i] = (int) values[i];
@@ -130,20 +170,27 @@ public final class DataSet {
         return whole;
     }
 
+    private static boolean isWhole(double value) {
+        return value == Math.rint(value) && Math.abs(value) <= Integer.MAX_VALUE;
+    }
+
     /** First value as a number; empty if absent or not a finite number. */
     public OptionalDouble decimal(int tag) {
-        double[] all = decimals(tag);
+        Element e = get(tag);
+        double[] all = e != null && !e.isSequence() && e.vr().kind() == Vr.Kind.NUMBER
+                ? ElementValues.numbers(e, inner.signedPixels(), 1)
+                : decimals(tag);
         return all.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(all[0]);
     }
 
     /** All values as numbers; an empty array if absent or if one of them is not a finite number. */
     public double[] decimals(int tag) {
-        Element e = elements.get(tag);
+        Element e = get(tag);
         if (e == null || e.isSequence()) {
             return new double[0];
         }
         if (e.vr().kind() == Vr.Kind.NUMBER) {
-            return ElementValues.numbers(e, signedPixels());
+            return ElementValues.numbers(e, inner.signedPixels(), Integer.MAX_VALUE);
         }
         List<String> texts = strings(tag);
         double[] values = new double[texts.size()];
@@ -159,7 +206,7 @@ public final class DataSet {
 
     /** Items of a sequence; an empty list if absent or not a sequence. */
     public List<DataSet> items(int tag) {
-        Element e = elements.get(tag);
+        Element e = get(tag);
         return e == null || !e.isSequence() ? List.of() : e.items();
     }
 
@@ -170,7 +217,7 @@ public final class DataSet {
 
     /** The value field as it is, little endian; a copy. Empty if absent or a sequence. */
     public Optional<byte[]> bytes(int tag) {
-        Element e = elements.get(tag);
+        Element e = get(tag);
         return e == null || e.isSequence()
                 ? Optional.empty()
                 : Optional.of(e.value().clone());
@@ -179,7 +226,7 @@ public final class DataSet {
     /** Copies those of the named elements that are here, as they are; an element that is absent is left as it is there. */
     public void copy(Builder into, int... tags) {
         for (int tag : tags) {
-            Element e = elements.get(tag);
+            Element e = get(tag);
             if (e != null) {
                 into.add(e);
             }
@@ -188,13 +235,13 @@ public final class DataSet {
 
     /** The data set's elements, for writing. */
     Iterable<Element> elements() {
-        return elements.values();
+        return Arrays.asList(elements);
     }
 
     /** The representation to write: "US or SS" follows the pixels. */
     Vr writtenVr(Element e) {
         boolean either = (e.vr() == Vr.US || e.vr() == Vr.SS) && Tag.hasSignOfPixels(e.tag());
-        Boolean signed = signedPixels();
+        Boolean signed = inner.signedPixels();
         if (!either || signed == null || Tag.isLutDescriptor(e.tag())) {
             return e.vr();
         }
@@ -203,18 +250,7 @@ public final class DataSet {
 
     /** What an item inside this data set takes over. */
     Context inner() {
-        return new Context(characterSet(), signedPixels());
-    }
-
-    private SpecificCharacterSet characterSet() {
-        Element e = elements.get(Tag.SPECIFIC_CHARACTER_SET);
-        return e == null || e.isSequence() ? context.characterSet() : SpecificCharacterSet.ofElement(e.value());
-    }
-
-    private Boolean signedPixels() {
-        Element e = elements.get(Tag.PIXEL_REPRESENTATION);
-        boolean said = e != null && !e.isSequence() && e.value().length >= 2;
-        return said ? Boolean.valueOf((e.value()[0] & 1) == 1) : context.signedPixels();
+        return inner;
     }
 
     /**
@@ -222,12 +258,20 @@ public final class DataSet {
      * SpecificCharacterSet; where a data set that was read has one, it is kept, and text must fit it.
      */
     public static final class Builder {
-        private final NavigableMap<Integer, Element> elements;
-        private final Context context;
+        private final Context outer;
+        private final boolean keepsFirst;
+        private final List<Element> gathered;
+        private Element characterSet;
+        private Element pixelRepresentation;
+        private Context inner;
+        private boolean inOrder = true;
+        private int dropped;
 
-        private Builder(NavigableMap<Integer, Element> elements, Context context) {
-            this.elements = elements;
-            this.context = context;
+        private Builder(List<Element> elements, Context outer, boolean keepsFirst) {
+            this.outer = outer;
+            this.keepsFirst = keepsFirst;
+            this.gathered = new ArrayList<>(elements.size());
+            elements.forEach(this::add);
         }
 
         /** Text under the representation that the standard gives the element; several values make a list. */
@@ -317,28 +361,71 @@ public final class DataSet {
 
         /** Takes over all elements of another data set, over those that are here. */
         public Builder addAll(DataSet other) {
-            elements.putAll(other.elements);
+            other.elements().forEach(this::add);
             return this;
         }
 
         /** Leaves an element out. */
         public Builder remove(int tag) {
-            elements.remove(tag);
+            gathered.removeIf(e -> e.tag() == tag);
+            characterSet = tag == Tag.SPECIFIC_CHARACTER_SET ? null : characterSet;
+            pixelRepresentation = tag == Tag.PIXEL_REPRESENTATION ? null : pixelRepresentation;
+            inner = null;
             return this;
         }
 
         /** The data set. The builder may be used further; it does not change what was built. */
         public DataSet build() {
-            return new DataSet(new TreeMap<>(elements), context);
+            arrange();
+            return new DataSet(gathered.isEmpty() ? NONE : gathered.toArray(NONE), outer, inner());
         }
 
         Builder add(Element element) {
-            elements.put(element.tag(), element);
+            int last = gathered.size() - 1;
+            inOrder &= last < 0 || Integer.compareUnsigned(gathered.get(last).tag(), element.tag()) < 0;
+            gathered.add(element);
+            if (element.tag() == Tag.SPECIFIC_CHARACTER_SET && !(keepsFirst && characterSet != null)) {
+                characterSet = element;
+                inner = null;
+            }
+            if (element.tag() == Tag.PIXEL_REPRESENTATION && !(keepsFirst && pixelRepresentation != null)) {
+                pixelRepresentation = element;
+                inner = null;
+            }
             return this;
         }
 
-        DataSet.Context inner() {
-            return new DataSet(elements, context).inner();
+        /** Elements that were left out because another one with their tag is kept; known once it is built. */
+        int dropped() {
+            return dropped;
+        }
+
+        /** What an item inside takes over, from the elements so far. */
+        Context inner() {
+            if (inner == null) {
+                inner = Context.inside(outer, characterSet, pixelRepresentation);
+            }
+            return inner;
+        }
+
+        /** Puts the elements in order, one a tag. */
+        private void arrange() {
+            if (inOrder) {
+                return;
+            }
+            gathered.sort((a, b) -> Integer.compareUnsigned(a.tag(), b.tag()));
+            int kept = 0;
+            for (Element e : gathered) {
+                boolean again = kept > 0 && gathered.get(kept - 1).tag() == e.tag();
+                if (!again) {
+                    gathered.set(kept++, e);
+                } else if (!keepsFirst) {
+                    gathered.set(kept - 1, e);
+                }
+            }
+            dropped += gathered.size() - kept;
+            gathered.subList(kept, gathered.size()).clear();
+            inOrder = true;
         }
 
         private byte[] encode(int tag, Vr vr, String text) {
@@ -349,8 +436,7 @@ public final class DataSet {
                 }
                 return text.getBytes(StandardCharsets.US_ASCII);
             }
-            boolean said = elements.containsKey(Tag.SPECIFIC_CHARACTER_SET)
-                    || context.characterSet() != SpecificCharacterSet.DEFAULT;
+            boolean said = characterSet != null || outer.characterSet() != SpecificCharacterSet.DEFAULT;
             if (!said) {
                 string(Tag.SPECIFIC_CHARACTER_SET, "ISO_IR 192");
             }
@@ -386,8 +472,7 @@ public final class DataSet {
     }
 
     private void describe(StringBuilder out, String indent) {
-        for (Map.Entry<Integer, Element> entry : elements.entrySet()) {
-            Element e = entry.getValue();
+        for (Element e : elements) {
             out.append(indent).append(Tag.format(e.tag())).append(' ').append(writtenVr(e));
             if (e.isSequence()) {
                 out.append(" items ").append(e.items().size()).append('\n');

@@ -56,7 +56,7 @@ public record DicomFile(
         }
         byte[] value = pixelBytes(0, Math.toIntExact(p.length()));
         if (transferSyntax.bigEndian()) {
-            ByteOrders.swap(value, p.vr().unitBytes());
+            ByteOrders.swap(value, ByteOrders.unitBytes(dataSet, p.tag(), p.vr()));
         }
         return dataSet.toBuilder().add(Element.ofBytes(p.tag(), p.vr(), value)).build();
     }

@@ -39,6 +39,11 @@ public final class DicomReadException extends Exception {
         return file + at + element + ": expected " + expected + ", got " + got;
     }
 
+    /** Whether memory ran out, so that reading the file alone may succeed. */
+    public boolean isOutOfMemory() {
+        return getCause() instanceof OutOfMemoryError;
+    }
+
     /** The file that could not be read. */
     public Path file() {
         return file;

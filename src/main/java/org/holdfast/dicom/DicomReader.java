@@ -36,6 +36,10 @@ public final class DicomReader {
             return read(file, ByteSource.of(channel));
         } catch (IOException e) {
             throw new DicomReadException(file, -1, OptionalInt.empty(), "a readable file", FileFailure.words(e), e);
+        } catch (OutOfMemoryError e) {
+            // The limits keep one header well inside the heap; what else is in it is not known here.
+            throw new DicomReadException(
+                    file, 0, OptionalInt.empty(), "a header that fits the memory", "too little memory", e);
         }
     }
 
@@ -55,7 +59,7 @@ public final class DicomReader {
             throw new DicomReadException(
                     file, 0, OptionalInt.empty(), "a DICOM file", "bytes that start no DICOM data set", null);
         }
-        ElementParser metaParser = new ElementParser(file, source, start, findings);
+        ElementParser metaParser = new ElementParser(file, source, start, findings, new HeaderBudget());
         DataSet meta = metaParser.meta();
         if (meta.tags().isEmpty()) {
             findings.add(Finding.info(
@@ -82,19 +86,18 @@ public final class DicomReader {
             long dataSetStart,
             List<Finding> findings)
             throws IOException, DicomReadException {
-        ElementParser parser = new ElementParser(file, source, from, findings);
+        ElementParser parser = new ElementParser(file, source, from, findings, new HeaderBudget());
         DataSet dataSet = parser.dataSet(syntax);
         if (dataSet.tags().isEmpty() && parser.pixels() == null) {
             throw new DicomReadException(file, from, OptionalInt.empty(), "a data set", "no element", null);
         }
         Optional<PixelLocation> pixels = Optional.ofNullable(parser.pixels());
-        if (pixels.isPresent() && pixels.get().isTruncated()) {
-            findings.add(Finding.warning(
-                    "PIXEL_DATA_SHORT",
-                    "the pixel data should have " + pixels.get().length() + " bytes, the file has "
-                            + pixels.get().available(),
-                    file.toString()));
+        DicomFile read = new DicomFile(file, meta, dataSet, syntax, dataSetStart, pixels, findings);
+        Optional<Finding> length = PixelLengthCheck.of(read);
+        if (length.isEmpty()) {
+            return read;
         }
+        findings.add(length.get());
         return new DicomFile(file, meta, dataSet, syntax, dataSetStart, pixels, findings);
     }
 

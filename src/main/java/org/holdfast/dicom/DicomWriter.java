@@ -12,7 +12,7 @@ import java.util.zip.DeflaterOutputStream;
 
 /**
  * Writes complete DICOM Part 10 files: preamble, file meta information with its true length, data set (PS3.10, section
- * 7). Uncompressed pixels only. Stateless.
+ * 7). Pixels of its own are uncompressed; those of another file are copied as they are. Stateless.
  */
 public final class DicomWriter {
 
@@ -44,10 +44,36 @@ public final class DicomWriter {
     public static void write(Path file, DataSet dataSet, TransferSyntax syntax, SequenceLength lengths)
             throws IOException {
         requireWritable(dataSet, syntax);
+        whole(file, out -> write(out, dataSet, syntax, lengths));
+    }
+
+    /**
+     * Writes a data set followed by the pixel data of another file, in that file's transfer syntax: every byte of the
+     * frames is copied, nothing is decoded. Sequences have defined lengths. The file appears under its name only when it
+     * is complete.
+     *
+     * @param dataSet elements before the pixel data
+     * @param pixels which pixel data to copy
+     * @throws IllegalArgumentException if the data set lacks its SOP class or instance, or has pixel data of its own
+     */
+    public static void write(Path file, DataSet dataSet, PixelCopy pixels) throws IOException {
+        requireIdentified(dataSet);
+        if (dataSet.tags().stream().anyMatch(Tag::isPixelData)) {
+            throw new IllegalArgumentException("the data set has pixel data of its own");
+        }
+        whole(file, out -> write(out, dataSet, pixels.syntax(), SequenceLength.DEFINED, pixels::writeTo));
+    }
+
+    /** What is written to a file or behind a data set. */
+    private interface Content {
+        void writeTo(OutputStream out) throws IOException;
+    }
+
+    private static void whole(Path file, Content content) throws IOException {
         Path unfinished = file.resolveSibling(file.getFileName() + ".part");
         try {
             try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(unfinished), 1 << 16)) {
-                write(out, dataSet, syntax, lengths);
+                content.writeTo(out);
             }
             Files.move(unfinished, file, StandardCopyOption.REPLACE_EXISTING);
         } finally {
@@ -59,6 +85,12 @@ public final class DicomWriter {
     static void write(OutputStream out, DataSet dataSet, TransferSyntax syntax, SequenceLength lengths)
             throws IOException {
         requireWritable(dataSet, syntax);
+        write(out, dataSet, syntax, lengths, nothing -> {});
+    }
+
+    private static void write(
+            OutputStream out, DataSet dataSet, TransferSyntax syntax, SequenceLength lengths, Content after)
+            throws IOException {
         out.write(new byte[128]);
         out.write(new byte[] {'D', 'I', 'C', 'M'});
         ElementWriter metaWriter = new ElementWriter(TransferSyntax.EXPLICIT_LITTLE_ENDIAN, SequenceLength.DEFINED);
@@ -77,6 +109,7 @@ public final class DicomWriter {
             try {
                 DeflaterOutputStream deflated = new DeflaterOutputStream(out, raw, 1 << 16);
                 writer.write(deflated, dataSet);
+                after.writeTo(deflated);
                 deflated.finish();
                 if (raw.getBytesWritten() % 2 == 1) {
                     out.write(0);
@@ -86,6 +119,7 @@ public final class DicomWriter {
             }
         } else {
             writer.write(out, dataSet);
+            after.writeTo(out);
         }
     }
 
@@ -108,6 +142,10 @@ public final class DicomWriter {
         if (syntax.encapsulated()) {
             throw new IllegalArgumentException("compressed pixels cannot be written, got " + syntax.describe());
         }
+        requireIdentified(dataSet);
+    }
+
+    private static void requireIdentified(DataSet dataSet) {
         for (int tag : new int[] {Tag.SOP_CLASS_UID, Tag.SOP_INSTANCE_UID}) {
             if (dataSet.isBlank(tag)) {
                 throw new IllegalArgumentException("a file needs " + Tag.format(tag));

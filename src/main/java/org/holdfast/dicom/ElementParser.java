@@ -17,20 +17,19 @@ final class ElementParser {
     static final long UNDEFINED = 0xFFFFFFFFL;
     /** Deepest nesting of sequences; real files stay under ten. */
     static final int DEEPEST = 64;
-    /** Most elements and items of one header. */
-    static final int MOST_ELEMENTS = 1_000_000;
-    /** Longest value that is kept, bytes. */
-    static final long LONGEST_VALUE = 64L << 20;
-    /** All values of one header together, bytes. */
-    static final long LONGEST_HEADER = 128L << 20;
+    /** Zeros behind the last element that are taken as filling, bytes. */
+    static final long LONGEST_FILLING = 16L << 20;
+
+    private static final int META_GROUP = 0x0002;
 
     private final Path file;
     private final ByteSource source;
     private final List<Finding> findings;
+    private final HeaderBudget budget;
     private long at;
     private int currentTag;
-    private int count;
-    private long kept;
+    private boolean zerosSeen;
+    private boolean pastMeta;
     private PixelLocation pixels;
 
     /** How the bytes of one level are read; below an unknown representation the items themselves tell. */
@@ -45,11 +44,12 @@ final class ElementParser {
     /** What stands before a value. */
     private record Header(int tag, Vr vr, long length) {}
 
-    ElementParser(Path file, ByteSource source, long from, List<Finding> findings) {
+    ElementParser(Path file, ByteSource source, long from, List<Finding> findings, HeaderBudget budget) {
         this.file = file;
         this.source = source;
         this.at = from;
         this.findings = findings;
+        this.budget = budget;
     }
 
     /** Where parsing stopped. */
@@ -64,27 +64,28 @@ final class ElementParser {
 
     /** Reads the file meta information: elements of group 0002, always little endian. */
     DataSet meta() throws IOException, DicomReadException {
-        DataSet.Builder out = DataSet.builder();
-        while (source.size() - at >= 8 && source.unsignedShort(at, false) == 0x0002) {
+        DataSet.Builder out = DataSet.parsed(DataSet.Context.NONE);
+        while (source.size() - at >= 8 && source.unsignedShort(at, false) == META_GROUP) {
             boolean explicit = Vr.of(source.unsignedByte(at + 4), source.unsignedByte(at + 5)) != null;
             element(out, new Layout(explicit, false, false), source.size(), 0);
         }
-        return out.build();
+        return built(out);
     }
 
     /** Reads the data set up to the pixel data or the end. */
     DataSet dataSet(TransferSyntax syntax) throws IOException, DicomReadException {
         Layout layout = new Layout(syntax.explicit(), syntax.bigEndian(), false);
-        DataSet.Builder out = DataSet.builder();
-        while (pixels == null && source.size() - at >= 8) {
+        pastMeta = true;
+        DataSet.Builder out = DataSet.parsed(DataSet.Context.NONE);
+        while (pixels == null && source.size() - at >= 8 && !isFillingAhead()) {
             if (!element(out, layout, source.size(), 0)) {
                 break;
             }
         }
-        if (pixels == null && source.size() > at && !isPaddingFrom(at)) {
+        if (pixels == null && source.size() > at && !isZeroFrom(at)) {
             throw wrong("another element or the end", source.size() - at + " bytes that are not an element");
         }
-        return out.build();
+        return built(out);
     }
 
     /** Reads one element; false if it was the delimiter of an item. */
@@ -93,14 +94,12 @@ final class ElementParser {
         long start = at;
         require(8, end);
         currentTag = source.tag(at, layout.bigEndian);
-        if (++count > MOST_ELEMENTS) {
-            throw wrong("at most " + MOST_ELEMENTS + " elements and items", "more");
-        }
+        count();
         if (currentTag == Tag.ITEM_DELIMITATION || currentTag == Tag.SEQUENCE_DELIMITATION) {
             // A sequence's end that stands where an item's should ends both: it is left for the sequence.
             at += depth > 0 && currentTag == Tag.SEQUENCE_DELIMITATION ? 0 : 8;
             if (depth == 0) {
-                findings.add(note("STRAY_DELIMITER", "a delimiter outside any sequence was skipped", start));
+                note("STRAY_DELIMITER", "a delimiter outside any sequence was skipped", start);
             }
             return depth == 0;
         }
@@ -133,6 +132,9 @@ final class ElementParser {
         }
         if (header.vr == Vr.SQ) {
             out.add(Element.ofItems(header.tag, sequence(out, layout, at + header.length, false, depth + 1)));
+        } else if (depth == 0 && header.tag >>> 16 == META_GROUP && pastMeta) {
+            note("META_IN_DATA_SET", Tag.format(header.tag) + " belongs into the file meta group; left out", at);
+            at += header.length;
         } else if (!itemsUnderUnknown(out, header, layout, depth)) {
             keep(out, header, layout);
         }
@@ -143,17 +145,19 @@ final class ElementParser {
             throws IOException, DicomReadException {
         Layout inside = layout.belowUnknown();
         boolean mayBe = header.vr == Vr.UN && header.length >= 8 && source.tag(at, inside.bigEndian) == Tag.ITEM;
-        if (!mayBe) {
+        if (!mayBe || !budget.mayTry()) {
             return false;
         }
         long start = at;
+        long taken = budget.taken();
         try {
             out.add(Element.ofItems(header.tag, sequence(out, inside, start + header.length, false, depth + 1)));
             return true;
         } catch (DicomReadException e) {
-            if (depth + 1 > DEEPEST || count > MOST_ELEMENTS) {
+            if (depth + 1 > DEEPEST || budget.isSpent()) {
                 throw e;
             }
+            budget.giveBack(taken);
             at = start;
             currentTag = header.tag;
             return false;
@@ -163,17 +167,14 @@ final class ElementParser {
     private void keep(DataSet.Builder out, Header header, Layout layout) throws IOException, DicomReadException {
         long start = at;
         at += header.length;
-        if (header.length > LONGEST_VALUE) {
-            findings.add(note(
+        if (header.length > (header.vr.mayBeLong() ? HeaderBudget.LONGEST_VALUE : HeaderBudget.LONGEST_LIST)) {
+            note(
                     "LONG_VALUE_SKIPPED",
                     Tag.format(header.tag) + " holds " + header.length + " bytes and was left out",
-                    start));
+                    start);
             return;
         }
-        kept += header.length;
-        if (kept > LONGEST_HEADER) {
-            throw wrong("a header of at most " + LONGEST_HEADER + " bytes before the pixels", "more");
-        }
+        requireMemory(budget.takeElement(header.length));
         byte[] value = source.bytes(start, (int) header.length);
         if (layout.bigEndian) {
             ByteOrders.swap(value, header.vr.unitBytes());
@@ -200,9 +201,8 @@ final class ElementParser {
             if (tag != Tag.ITEM) {
                 throw wrong("an item of the sequence", Tag.format(tag));
             }
-            if (++count > MOST_ELEMENTS) {
-                throw wrong("at most " + MOST_ELEMENTS + " elements and items", "more");
-            }
+            count();
+            requireMemory(budget.takeItem());
             at += 8;
             items.add(item(outer, layout, length, end, depth));
         }
@@ -217,13 +217,13 @@ final class ElementParser {
         }
         long itemEnd = length == UNDEFINED ? end : at + length;
         Layout inside = itemLayout(layout, itemEnd);
-        DataSet.Builder out = DataSet.builder(outer.inner());
+        DataSet.Builder out = DataSet.parsed(outer.inner());
         while (length == UNDEFINED || at < itemEnd) {
             if (!element(out, inside, itemEnd, depth)) {
                 break;
             }
         }
-        return out.build();
+        return built(out);
     }
 
     /** Items under UN are implicit by rule and explicit by habit of some writers: the first element's letters tell. */
@@ -242,9 +242,25 @@ final class ElementParser {
         require(8, end);
         if (!layout.explicit) {
             long length = source.unsignedInt(at + 4, layout.bigEndian);
+            if (tag >>> 16 == META_GROUP || length > end - at - 8 && length != UNDEFINED) {
+                Header explicit = explicitAmongImplicit(end);
+                if (explicit != null) {
+                    return explicit;
+                }
+            }
             at += 8;
             return new Header(tag, ValueRepresentations.of(tag), length);
         }
+        return explicitHeader(layout, tag, end);
+    }
+
+    /** An element with letters in an implicit data set, as a second file meta group has them; null if it is none. */
+    private Header explicitAmongImplicit(long end) throws IOException, DicomReadException {
+        boolean letters = Vr.of(source.unsignedByte(at + 4), source.unsignedByte(at + 5)) != null;
+        return letters ? explicitHeader(new Layout(true, false, false), currentTag, end) : null;
+    }
+
+    private Header explicitHeader(Layout layout, int tag, long end) throws IOException, DicomReadException {
         int first = source.unsignedByte(at + 4);
         int second = source.unsignedByte(at + 5);
         Vr vr = Vr.of(first, second);
@@ -268,7 +284,7 @@ final class ElementParser {
      */
     private Header unknownRepresentation(Layout layout, int tag, int first, int second, long end)
             throws IOException, DicomReadException {
-        findings.add(note(
+        note(
                 "UNKNOWN_VR",
                 String.format(
                         Locale.ROOT,
@@ -276,7 +292,7 @@ final class ElementParser {
                         Tag.format(tag),
                         first,
                         second),
-                at));
+                at);
         Vr standard = ValueRepresentations.of(tag);
         boolean letters = Character.isLetter(first) && Character.isLetter(second) && first < 128 && second < 128;
         long left = end - at;
@@ -301,6 +317,7 @@ final class ElementParser {
     private void skipFragments(Layout layout, long end) throws IOException, DicomReadException {
         while (true) {
             require(8, end);
+            count();
             int tag = source.tag(at, layout.bigEndian);
             long length = source.unsignedInt(at + 4, layout.bigEndian);
             at += 8;
@@ -315,7 +332,16 @@ final class ElementParser {
     }
 
     /** Zeros after the last element come from writers that fill up a block. */
-    private boolean isPaddingFrom(long from) throws IOException {
+    private boolean isFillingAhead() throws IOException {
+        if (zerosSeen || source.tag(at, false) != 0 || source.size() - at > LONGEST_FILLING) {
+            return false;
+        }
+        // Looked at once: zeros that end before the file does would else be counted again at every step.
+        zerosSeen = true;
+        return isZeroFrom(at);
+    }
+
+    private boolean isZeroFrom(long from) throws IOException {
         for (long i = from; i < source.size(); i++) {
             if (source.unsignedByte(i) != 0) {
                 return false;
@@ -324,14 +350,36 @@ final class ElementParser {
         return true;
     }
 
+    private DataSet built(DataSet.Builder out) {
+        DataSet built = out.build();
+        if (out.dropped() > 0) {
+            note("DUPLICATE_ELEMENT", out.dropped() + " elements repeat a tag; the first of each was kept", at);
+        }
+        return built;
+    }
+
+    private void count() throws DicomReadException {
+        if (!budget.count()) {
+            throw wrong("at most " + HeaderBudget.MOST_ELEMENTS + " elements and items", "more");
+        }
+    }
+
+    private void requireMemory(boolean enough) throws DicomReadException {
+        if (!enough) {
+            throw wrong("a header that takes at most " + budget.most() + " bytes of memory", "more");
+        }
+    }
+
     private void require(int bytes, long end) throws DicomReadException {
         if (end - at < bytes) {
             throw wrong(bytes + " more bytes of an element", (end - at) + " bytes before the end");
         }
     }
 
-    private Finding note(String code, String text, long offset) {
-        return Finding.info(code, text + " (at byte " + offset + ")", file.toString());
+    private void note(String code, String text, long offset) {
+        if (budget.mayNote()) {
+            findings.add(Finding.info(code, text + " (at byte " + offset + ")", file.toString()));
+        }
     }
 
     private DicomReadException wrong(String expected, String got) {

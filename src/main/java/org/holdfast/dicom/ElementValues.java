@@ -12,8 +12,15 @@ final class ElementValues {
 
     private ElementValues() {}
 
-    /** Values of a text element without padding; one blank value is none. */
-    static List<String> texts(Element e, SpecificCharacterSet characterSet) {
+    /**
+     * Values of a text element without padding; one blank value is none. Long bytes of unknown kind are no text.
+     *
+     * @param most values that are wanted at most
+     */
+    static List<String> texts(Element e, SpecificCharacterSet characterSet, int most) {
+        if (e.vr() == Vr.UN && e.value().length > HeaderBudget.LONGEST_LIST) {
+            return List.of();
+        }
         String text = e.vr().usesCharacterSet()
                 ? characterSet.decode(e.value(), e.vr())
                 : new String(e.value(), StandardCharsets.ISO_8859_1);
@@ -21,23 +28,26 @@ final class ElementValues {
             return List.of(withoutTrailingPadding(text));
         }
         List<String> values = new ArrayList<>();
-        for (String value : text.split("\\\\", -1)) {
-            values.add(trim(value));
+        int from = 0;
+        while (from >= 0 && values.size() < most) {
+            int to = text.indexOf('\\', from);
+            values.add(trim(to < 0 ? text.substring(from) : text.substring(from, to)));
+            from = to < 0 ? -1 : to + 1;
         }
         return values.size() == 1 && values.get(0).isEmpty() ? List.of() : List.copyOf(values);
     }
 
     /** Values of a binary element written out; tags in the standard's form. */
-    static List<String> numbersAsText(Element e, Boolean signedPixels) {
+    static List<String> numbersAsText(Element e, Boolean signedPixels, int most) {
         List<String> values = new ArrayList<>();
         if (e.vr() == Vr.AT) {
             ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
-            while (b.remaining() >= 4) {
+            while (b.remaining() >= 4 && values.size() < most) {
                 values.add(Tag.format((b.getShort() & 0xFFFF) << 16 | b.getShort() & 0xFFFF));
             }
             return values;
         }
-        for (double value : numbers(e, signedPixels)) {
+        for (double value : numbers(e, signedPixels, most)) {
             boolean whole = value == Math.rint(value) && Math.abs(value) < 1e15;
             values.add(whole ? String.format(Locale.ROOT, "%d", (long) value) : Double.toString(value));
         }
@@ -48,10 +58,11 @@ final class ElementValues {
      * Values of a binary element; none for tags.
      *
      * @param signedPixels sign of elements of type "US or SS"; null if not known, then the representation decides
+     * @param most values that are wanted at most
      */
-    static double[] numbers(Element e, Boolean signedPixels) {
+    static double[] numbers(Element e, Boolean signedPixels, int most) {
         ByteBuffer b = ByteBuffer.wrap(e.value()).order(ByteOrder.LITTLE_ENDIAN);
-        int count = e.vr() == Vr.AT ? 0 : e.value().length / e.vr().unitBytes();
+        int count = e.vr() == Vr.AT ? 0 : Math.min(most, e.value().length / e.vr().unitBytes());
         double[] values = new double[count];
         for (int i = 0; i < count; i++) {
             values[i] = switch (e.vr()) {

@@ -24,20 +24,21 @@ final class ElementWriter {
             if (e.isSequence()) {
                 sequence(out, e);
             } else if (!retiredGroupLength) {
-                value(out, e, dataSet.writtenVr(e));
+                value(out, e, dataSet.writtenVr(e), dataSet);
             }
         }
     }
 
-    private void value(OutputStream out, Element e, Vr vr) throws IOException {
+    private void value(OutputStream out, Element e, Vr vr, DataSet dataSet) throws IOException {
         int length = Math.addExact(e.value().length, e.value().length & 1);
         // A value too long for the short form is written as UN (PS3.5, section 6.2.2, note 2).
         boolean tooLong = syntax.explicit() && !vr.hasLongLength() && length > LONGEST_SHORT_FORM;
         header(out, e.tag(), tooLong ? Vr.UN : vr, length);
         byte[] value = e.value();
-        if (syntax.bigEndian() && !tooLong && vr.unitBytes() > 1) {
+        int unit = ByteOrders.unitBytes(dataSet, e.tag(), vr);
+        if (syntax.bigEndian() && !tooLong && unit > 1) {
             value = value.clone();
-            ByteOrders.swap(value, vr.unitBytes());
+            ByteOrders.swap(value, unit);
         }
         out.write(value);
         if (length > value.length) {
@@ -66,7 +67,8 @@ final class ElementWriter {
         }
     }
 
-    private void header(OutputStream out, int tag, Vr vr, int length) throws IOException {
+    /** Tag, representation and length of an element; a length of −1 is undefined. */
+    void header(OutputStream out, int tag, Vr vr, int length) throws IOException {
         tag(out, tag);
         if (!syntax.explicit()) {
             int32(out, length);
@@ -82,12 +84,12 @@ final class ElementWriter {
         }
     }
 
-    private void tag(OutputStream out, int tag) throws IOException {
+    void tag(OutputStream out, int tag) throws IOException {
         int16(out, tag >>> 16);
         int16(out, tag);
     }
 
-    private void int32(OutputStream out, int value) throws IOException {
+    void int32(OutputStream out, int value) throws IOException {
         int16(out, syntax.bigEndian() ? value >>> 16 : value);
         int16(out, syntax.bigEndian() ? value : value >>> 16);
     }

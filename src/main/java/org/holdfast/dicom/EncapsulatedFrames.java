@@ -18,10 +18,11 @@ import java.util.OptionalInt;
  */
 final class EncapsulatedFrames {
 
-    /** Most fragments of one file. */
-    static final int MOST_FRAGMENTS = 1 << 22;
+    /** Most items of one file; in fragments of 1 kB that is a gigabyte. */
+    static final int MOST_FRAGMENTS = 1 << 20;
 
     private static final int ITEM_HEADER = 8;
+    private static final int WINDOW_BYTES = 4096;
 
     private final PixelSource source;
     private final List<List<Fragment>> frames;
@@ -50,9 +51,23 @@ final class EncapsulatedFrames {
         return cutShort;
     }
 
-    /** Offset of a frame's first byte in the file. */
-    long offsetOf(int frameIndex) {
-        return frames.get(frameIndex).get(0).offset();
+    /** Frames that are there; fewer than the header says only if the file is cut short. */
+    int count() {
+        return frames.size();
+    }
+
+    /** Offset in the file of a frame's byte; of its end if it has fewer. */
+    long offsetOf(int frameIndex, long byteOfFrame) {
+        long offset = 0;
+        long rest = byteOfFrame;
+        for (Fragment f : frames.get(frameIndex)) {
+            offset = f.offset() + Math.min(rest, f.length);
+            if (rest < f.length) {
+                break;
+            }
+            rest -= f.length;
+        }
+        return offset;
     }
 
     /** A frame's bytes, its fragments joined. */
@@ -63,7 +78,7 @@ final class EncapsulatedFrames {
         }
         if (length > PixelSource.MOST_FRAME_BYTES) {
             throw wrong(
-                    offsetOf(frameIndex),
+                    offsetOf(frameIndex, 0),
                     "a frame of at most " + PixelSource.MOST_FRAME_BYTES + " bytes",
                     length + " bytes");
         }
@@ -112,6 +127,9 @@ final class EncapsulatedFrames {
         private final ByteOrder order;
         private final long end;
         private final List<Fragment> fragments = new ArrayList<>();
+        private final ByteBuffer window = ByteBuffer.allocate(WINDOW_BYTES).limit(0);
+        private long windowStart;
+        private boolean lastItemIsCut;
         private boolean cutShort;
 
         Finder(PixelSource source, FileChannel channel) throws IOException {
@@ -137,9 +155,10 @@ final class EncapsulatedFrames {
         private long[] walk() throws IOException, DicomReadException {
             long at = source.location().offset();
             long[] table = null;
-            while (end - at >= ITEM_HEADER) {
+            for (int items = 0; end - at >= ITEM_HEADER; items++) {
+                at += fillingByte(at);
                 ByteBuffer header = bytes(at, ITEM_HEADER);
-                int tag = (header.getShort() & 0xFFFF) << 16 | header.getShort() & 0xFFFF;
+                int tag = tag(header);
                 long length = header.getInt() & 0xFFFFFFFFL;
                 if (tag == Tag.SEQUENCE_DELIMITATION) {
                     return table == null ? new long[0] : table;
@@ -147,8 +166,11 @@ final class EncapsulatedFrames {
                 if (tag != Tag.ITEM) {
                     throw wrong(at, "an item of pixel data or its end", Tag.format(tag));
                 }
+                if (items > MOST_FRAGMENTS) {
+                    throw wrong(at, "at most " + MOST_FRAGMENTS + " fragments", "more");
+                }
                 long there = end - at - ITEM_HEADER;
-                cutShort |= length > there;
+                lastItemIsCut = length > there;
                 long taken = Math.min(length, there);
                 if (taken > PixelSource.MOST_FRAME_BYTES) {
                     throw wrong(
@@ -159,13 +181,29 @@ final class EncapsulatedFrames {
                 } else if (taken > 0) {
                     fragments.add(new Fragment(at, (int) taken));
                 }
-                if (fragments.size() > MOST_FRAGMENTS) {
-                    throw wrong(at, "at most " + MOST_FRAGMENTS + " fragments", "more");
-                }
                 at += ITEM_HEADER + taken;
             }
-            cutShort = true;
+            cutShort = lastItemIsCut
+                    || source.location().length() < 0
+                    || source.location().isTruncated();
             return table == null ? new long[0] : table;
+        }
+
+        /** 1 if a byte that fills up an item of odd length stands before the next one, else 0. */
+        private int fillingByte(long at) throws IOException {
+            boolean behindOdd = !fragments.isEmpty() && fragments.get(fragments.size() - 1).length % 2 == 1;
+            if (!behindOdd || end - at <= ITEM_HEADER || isDelimiter(tag(bytes(at, ITEM_HEADER)))) {
+                return 0;
+            }
+            return isDelimiter(tag(bytes(at + 1, ITEM_HEADER))) ? 1 : 0;
+        }
+
+        private static boolean isDelimiter(int tag) {
+            return tag == Tag.ITEM || tag == Tag.SEQUENCE_DELIMITATION;
+        }
+
+        private static int tag(ByteBuffer header) {
+            return (header.getShort() & 0xFFFF) << 16 | header.getShort() & 0xFFFF;
         }
 
         private long[] offsetTable(long item, int length) throws IOException {
@@ -183,7 +221,7 @@ final class EncapsulatedFrames {
             if (count == 1) {
                 return List.of(List.copyOf(fragments));
             }
-            if (fragments.size() == count) {
+            if (fragments.size() == count && !lastItemIsCut) {
                 return fragments.stream().map(List::of).toList();
             }
             boolean[] starts = startsByTable(table, count);
@@ -197,7 +235,8 @@ final class EncapsulatedFrames {
                 }
                 frames.get(frames.size() - 1).add(fragments.get(f));
             }
-            if (frames.size() != count) {
+            // Of a file that is cut short the frames that are there can be read.
+            if (frames.size() > count || frames.size() < count && !cutShort) {
                 throw wrong(
                         source.location().offset(),
                         "pixel data of " + count + " frames",
@@ -215,6 +254,9 @@ final class EncapsulatedFrames {
             boolean[] starts = new boolean[items.length];
             for (long place : table) {
                 int f = Arrays.binarySearch(items, place);
+                if (cutShort && place > items[items.length - 1]) {
+                    continue;
+                }
                 if (f < 0 || starts[f]) {
                     return null;
                 }
@@ -227,17 +269,26 @@ final class EncapsulatedFrames {
             boolean[] starts = new boolean[fragments.size()];
             for (int f = 0; f < starts.length; f++) {
                 Fragment fragment = fragments.get(f);
-                byte[] first = bytes(fragment.offset(), Math.min(fragment.length, FrameStart.BYTES))
-                        .array();
+                byte[] first = new byte[Math.min(fragment.length, FrameStart.BYTES)];
+                bytes(fragment.offset(), first.length).get(first);
                 starts[f] = FrameStart.isStart(source.transferSyntax(), source.layout(), first);
             }
             return starts;
         }
 
+        /** Bytes of the file; short ones out of a window, since fragments may be many and small. */
         private ByteBuffer bytes(long at, int length) throws IOException {
-            ByteBuffer out = ByteBuffer.allocate(length).order(order);
-            fill(channel, at, out);
-            return out.flip();
+            if (length > WINDOW_BYTES) {
+                ByteBuffer out = ByteBuffer.allocate(length).order(order);
+                fill(channel, at, out);
+                return out.flip();
+            }
+            if (at < windowStart || at + length > windowStart + window.limit()) {
+                windowStart = at;
+                window.clear().limit((int) Math.min(WINDOW_BYTES, end - at));
+                fill(channel, at, window);
+            }
+            return window.slice((int) (at - windowStart), length).order(order);
         }
 
         private DicomReadException wrong(long at, String expected, String got) {

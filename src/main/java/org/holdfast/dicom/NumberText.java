@@ -11,14 +11,18 @@ final class NumberText {
     /** Longest decimal string that the standard allows, bytes. */
     static final int LONGEST = 16;
 
-    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
+    /** Longest text that is looked at: writers exceed 16 characters, none needs this many digits. */
+    private static final int LONGEST_READ = 128;
+
+    /** Possessive, so that long runs of digits are passed once. */
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d++\\.?\\d*+|\\.\\d++)([eE][+-]?\\d++)?");
 
     private NumberText() {}
 
     /** The number, with a decimal comma taken as a point; empty if the text is not a finite number. */
     static OptionalDouble parse(String text) {
         String trimmed = text.trim().replace(',', '.');
-        if (!NUMBER.matcher(trimmed).matches()) {
+        if (trimmed.length() > LONGEST_READ || !NUMBER.matcher(trimmed).matches()) {
             return OptionalDouble.empty();
         }
         double value = Double.parseDouble(trimmed);

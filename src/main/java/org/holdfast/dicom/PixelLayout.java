@@ -76,6 +76,11 @@ public record PixelLayout(
         }
     }
 
+    /** The same, of values with a sign. */
+    PixelLayout withSign() {
+        return new PixelLayout(rows, columns, frames, samples, bitsAllocated, bitsStored, highBit, true, photometric);
+    }
+
     /** Stored values of a frame, all samples. */
     public long frameValues() {
         return (long) rows * columns * samples;

@@ -22,6 +22,8 @@ public final class PixelReader {
 
         private PixelSource indexed;
         private EncapsulatedFrames frames;
+        private PixelSource inflatedOf;
+        private byte[] inflated;
 
         /** Where the frames of a source lie; found once for frames of one source that are read in a row. */
         EncapsulatedFrames frames(PixelSource source, FileChannel channel) throws IOException, DicomReadException {
@@ -30,6 +32,29 @@ public final class PixelReader {
                 indexed = source;
             }
             return frames;
+        }
+
+        private int[] values = new int[0];
+        private short[] words = new short[0];
+
+        int[] values(int length) {
+            values = values.length < length ? new int[length] : values;
+            return values;
+        }
+
+        short[] words(int length) {
+            words = words.length < length ? new short[length] : words;
+            return words;
+        }
+
+        /** The data set of a deflated file, kept for further frames of one source. */
+        byte[] inflated(PixelSource source, FileChannel channel) throws IOException, DicomReadException {
+            if (inflatedOf != source) {
+                inflated = null;
+                inflated = BoundedInflater.inflate(source.path(), ByteSource.of(channel), source.dataSetStart());
+                inflatedOf = source;
+            }
+            return inflated;
         }
 
         ByteBuffer ofSize(int bytes) {
@@ -43,31 +68,79 @@ public final class PixelReader {
     /**
      * Reads one frame.
      *
-     * @param source pixels of at most 16 bits a sample; see {@link PixelSource#whyUnreadable}
+     * @param source pixels that can be read; see {@link PixelSource#whyUnreadable}
      * @param frameIndex 0-based
-     * @param words receives rows × columns × samples words as stored: bits that do not count are not yet masked
+     * @param words receives rows × columns × samples words as stored: bits that do not count are not yet masked. Of
+     *     32 bits allocated it receives the stored values, if each fits 16 bits with the sign of the pixels
      * @return words that were read; fewer than the frame has if the file is cut short
-     * @throws DicomReadException if the file cannot be read or is not what its header said
+     * @throws DicomReadException if the file cannot be read or is not what its header said, or a stored value does not
+     *     fit 16 bits
      */
     public int read(PixelSource source, int frameIndex, short[] words) throws DicomReadException {
-        PixelLayout layout = source.layout();
-        if (frameIndex < 0 || frameIndex >= layout.frames() || words.length < layout.frameValues()) {
-            throw new IllegalArgumentException("frame " + frameIndex + " of " + layout.frames() + " needs "
-                    + layout.frameValues() + " words, got " + words.length);
-        }
-        PixelCodec codec = PixelCodecs.of(source)
-                .orElseThrow(() -> new IllegalArgumentException(
-                        source.path() + ": " + source.whyUnreadable().orElseThrow()));
+        requireFrame(source, frameIndex, words.length);
+        PixelCodec codec = codec(source);
         try {
             return codec.read(source, frameIndex, words, scratch);
         } catch (IOException e) {
-            throw new DicomReadException(
-                    source.path(),
-                    source.location().offset(),
-                    OptionalInt.of(source.location().tag()),
-                    "readable pixel data",
-                    FileFailure.words(e),
-                    e);
+            throw unreadable(source, FileFailure.words(e), e);
+        } catch (OutOfMemoryError e) {
+            throw unreadable(source, "too little memory for a frame", e);
         }
+    }
+
+    /**
+     * Reads one frame as stored values: bits that do not count are masked, signed values carry their sign, unsigned ones
+     * of 32 bits are as they are ({@link Integer#toUnsignedLong} gives the value).
+     *
+     * @param source pixels that can be read; see {@link PixelSource#whyUnreadable}
+     * @param frameIndex 0-based
+     * @param values receives rows × columns × samples values
+     * @return values that were read; fewer than the frame has if the file is cut short
+     * @throws DicomReadException if the file cannot be read or is not what its header said
+     */
+    public int readValues(PixelSource source, int frameIndex, int[] values) throws DicomReadException {
+        requireFrame(source, frameIndex, values.length);
+        PixelLayout layout = source.layout();
+        if (layout.bitsAllocated() > 16 && codec(source) instanceof UncompressedCodec) {
+            try {
+                return UncompressedCodec.readWide(source, frameIndex, values, scratch);
+            } catch (IOException e) {
+                throw unreadable(source, FileFailure.words(e), e);
+            } catch (OutOfMemoryError e) {
+                throw unreadable(source, "too little memory for a frame", e);
+            }
+        }
+        short[] words = scratch.words(Math.toIntExact(layout.frameValues()));
+        int count = read(source, frameIndex, words);
+        int unused = 32 - Math.min(16, layout.bitsStored());
+        for (int i = 0; i < count; i++) {
+            int top = words[i] << unused;
+            values[i] = layout.signed() ? top >> unused : top >>> unused;
+        }
+        return count;
+    }
+
+    private static void requireFrame(PixelSource source, int frameIndex, int length) {
+        PixelLayout layout = source.layout();
+        if (frameIndex < 0 || frameIndex >= layout.frames() || length < layout.frameValues()) {
+            throw new IllegalArgumentException("frame " + frameIndex + " of " + layout.frames() + " needs "
+                    + layout.frameValues() + " words, got " + length);
+        }
+    }
+
+    private static PixelCodec codec(PixelSource source) {
+        return PixelCodecs.of(source)
+                .orElseThrow(() -> new IllegalArgumentException(
+                        source.path() + ": " + source.whyUnreadable().orElseThrow()));
+    }
+
+    private static DicomReadException unreadable(PixelSource source, String got, Throwable cause) {
+        return new DicomReadException(
+                source.path(),
+                source.location().offset(),
+                OptionalInt.of(source.location().tag()),
+                "readable pixel data",
+                got,
+                cause);
     }
 }

@@ -18,8 +18,12 @@ import java.util.OptionalInt;
 public record PixelSource(
         Path path, TransferSyntax transferSyntax, long dataSetStart, PixelLocation location, PixelLayout layout) {
 
-    /** Largest frame that is read at once: 16384 × 8192 grey values. */
-    static final long MOST_FRAME_VALUES = 1L << 27;
+    /**
+     * Largest frame that is read at once: 16384 × 8192 values, or as many as there are 16 bytes of heap if that is less. A
+     * value takes up to six bytes while it is counted: two as a word, four as a number.
+     */
+    static final long MOST_FRAME_VALUES =
+            Math.min(1L << 27, Runtime.getRuntime().maxMemory() / 16);
 
     /** Longest compressed frame that is read, bytes. */
     static final long MOST_FRAME_BYTES = 1L << 30;
@@ -32,7 +36,7 @@ public record PixelSource(
     }
 
     /**
-     * The pixels of a file.
+     * The pixels of a file. Where they are JPEG 2000 with a sign, the layout says so whatever the header does.
      *
      * @throws DicomReadException if there are none, or the header does not describe them
      */
@@ -40,7 +44,11 @@ public record PixelSource(
         PixelLocation location = file.pixels()
                 .orElseThrow(() -> new DicomReadException(
                         file.path(), -1, OptionalInt.of(Tag.PIXEL_DATA), "pixel data", "none", null));
-        return new PixelSource(file.path(), file.transferSyntax(), file.dataSetStart(), location, PixelLayout.of(file));
+        PixelSource said = new PixelSource(
+                file.path(), file.transferSyntax(), file.dataSetStart(), location, PixelLayout.of(file));
+        return Jpeg2000Sign.overrules(said)
+                ? new PixelSource(said.path, said.transferSyntax, said.dataSetStart, location, said.layout.withSign())
+                : said;
     }
 
     /** Why this version cannot read the pixels, or empty if it can. */
@@ -53,7 +61,12 @@ public record PixelSource(
             return Optional.empty();
         }
         if (transferSyntax.encapsulated() || location.length() < 0) {
-            return Optional.of("compressed pixels, " + transferSyntax.describe() + ", are not read by this version");
+            // A syntax that has a decoder is only refused for its bits.
+            String bits = FrameDecoders.of(transferSyntax).isPresent()
+                    ? " of " + layout.bitsAllocated() + " bits allocated"
+                    : "";
+            return Optional.of(
+                    "compressed pixels" + bits + ", " + transferSyntax.describe() + ", are not read by this version");
         }
         return Optional.of(String.format(
                 Locale.ROOT,
@@ -63,9 +76,12 @@ public record PixelSource(
                 Tag.format(location.tag())));
     }
 
-    /** Most by which near-lossless coding may have moved a stored value; empty unless the pixels are coded that way. */
+    /**
+     * Most by which near-lossless coding may have moved a stored value, as the first frame says; empty unless the pixels
+     * are coded that way. Reads the file.
+     */
     public OptionalInt nearLosslessError() {
-        return OptionalInt.empty();
+        return EncapsulatedCodec.nearLosslessError(this);
     }
 
     /** Whether pixel data for all frames is there. */

@@ -38,6 +38,9 @@ final class SpecificCharacterSet {
 
     private static final Pattern ISO_NUMBER = Pattern.compile("(?:ISO)?(?:2022)?(?:IR)+0*(\\d{1,3})");
 
+    /** Bytes of a term that are looked at; the standard allows 16. */
+    private static final int LONGEST_TERM = 64;
+
     private final Charset charset;
 
     private SpecificCharacterSet(Charset charset) {
@@ -46,8 +49,11 @@ final class SpecificCharacterSet {
 
     /** The character set of an element's value field: the first term counts, further ones come by escape sequences. */
     static SpecificCharacterSet ofElement(byte[] value) {
-        String first = new String(value, StandardCharsets.ISO_8859_1).split("\\\\", -1)[0];
-        return ofTerm(first);
+        int length = 0;
+        while (length < value.length && length < LONGEST_TERM && value[length] != '\\') {
+            length++;
+        }
+        return ofTerm(new String(value, 0, length, StandardCharsets.ISO_8859_1));
     }
 
     static SpecificCharacterSet ofTerm(String term) {

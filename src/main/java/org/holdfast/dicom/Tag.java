@@ -165,6 +165,7 @@ public final class Tag {
     public static final int MODALITY_LUT_SEQUENCE = 0x00283000;
     public static final int LUT_DESCRIPTOR = 0x00283002;
     public static final int LUT_EXPLANATION = 0x00283003;
+    public static final int MODALITY_LUT_TYPE = 0x00283004;
     public static final int LUT_DATA = 0x00283006;
     public static final int VOI_LUT_SEQUENCE = 0x00283010;
 

@@ -42,6 +42,8 @@ public record TransferSyntax(
                     true),
             encapsulated("4.50", "JPEG Baseline (Process 1)"),
             encapsulated("4.51", "JPEG Extended (Process 2 and 4)"),
+            encapsulated("4.53", "JPEG Spectral Selection, Non-Hierarchical (Process 6 and 8) (Retired)"),
+            encapsulated("4.55", "JPEG Full Progression, Non-Hierarchical (Process 10 and 12) (Retired)"),
             encapsulated("4.57", "JPEG Lossless, Non-Hierarchical (Process 14)"),
             encapsulated(
                     "4.70", "JPEG Lossless, Non-Hierarchical, First-Order Prediction (Process 14, Selection Value 1)"),
@@ -57,13 +59,19 @@ public record TransferSyntax(
             encapsulated("4.101", "MPEG2 Main Profile / High Level"),
             encapsulated("4.102", "MPEG-4 AVC/H.264 High Profile / Level 4.1"),
             encapsulated("4.103", "MPEG-4 AVC/H.264 BD-compatible High Profile / Level 4.1"),
+            encapsulated("4.104", "MPEG-4 AVC/H.264 High Profile / Level 4.2 For 2D Video"),
+            encapsulated("4.105", "MPEG-4 AVC/H.264 High Profile / Level 4.2 For 3D Video"),
+            encapsulated("4.106", "MPEG-4 AVC/H.264 Stereo High Profile / Level 4.2"),
             encapsulated("4.107", "HEVC/H.265 Main Profile / Level 5.1"),
+            encapsulated("4.108", "HEVC/H.265 Main 10 Profile / Level 5.1"),
             encapsulated("4.110", "JPEG XL Lossless"),
             encapsulated("4.111", "JPEG XL JPEG Recompression"),
             encapsulated("4.112", "JPEG XL"),
             encapsulated("4.201", "High-Throughput JPEG 2000 (Lossless Only)"),
             encapsulated("4.202", "High-Throughput JPEG 2000 with RPCL Options (Lossless Only)"),
             encapsulated("4.203", "High-Throughput JPEG 2000"),
+            encapsulated("4.204", "JPIP HTJ2K Referenced"),
+            encapsulated("4.205", "JPIP HTJ2K Referenced Deflate"),
             encapsulated("5", "RLE Lossless"));
 
     public TransferSyntax {
@@ -82,6 +90,11 @@ public record TransferSyntax(
             }
         }
         return new TransferSyntax(uid, "unknown transfer syntax", true, false, false, true);
+    }
+
+    /** Whether the UID is one of the standard's that are known here. */
+    public boolean isKnown() {
+        return KNOWN.stream().anyMatch(known -> known.uid.equals(uid));
     }
 
     /** Name and UID, for messages. */

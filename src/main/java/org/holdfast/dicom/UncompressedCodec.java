@@ -6,8 +6,14 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.StandardOpenOption;
+import java.util.OptionalInt;
 
-/** Pixels as they are (PS3.5, section 8.1.1): 1, 8 or 16 bits a sample, either byte order, or deflated as a whole. */
+/**
+ * Pixels as they are (PS3.5, section 8.1.1): 1, 8, 16 or 32 bits a sample, either byte order, or deflated as a whole.
+ *
+ * <p>Of 32 bits in a big endian file the highest byte comes first. Toolkits disagree here, as OW is turned by pairs
+ * of bytes: some write the lower pair first. Public files have the whole value turned, as machines of that order wrote it.
+ */
 final class UncompressedCodec implements PixelCodec {
 
     @Override
@@ -19,13 +25,21 @@ final class UncompressedCodec implements PixelCodec {
                 && !source.transferSyntax().encapsulated()
                 && source.location().length() >= 0
                 && source.location().tag() == Tag.PIXEL_DATA
-                && (bits == 1 || bits == 8 || bits == 16);
+                && (bits == 1 || bits == 8 || bits == 16 || bits == 32);
     }
 
     @Override
     public int read(PixelSource source, int frameIndex, short[] words, PixelReader.Scratch scratch)
             throws IOException, DicomReadException {
         PixelLayout layout = source.layout();
+        if (layout.bitsAllocated() == 32) {
+            int[] values = scratch.values(words.length);
+            int count = readWide(source, frameIndex, values, scratch);
+            for (int i = 0; i < count; i++) {
+                words[i] = narrowed(source, frameIndex, i, values[i]);
+            }
+            return count;
+        }
         long firstBit = Math.multiplyExact(layout.frameBits(), (long) frameIndex);
         long bits = Math.min(layout.frameBits(), source.availableBytes() * 8 - firstBit);
         if (bits <= 0) {
@@ -35,7 +49,7 @@ final class UncompressedCodec implements PixelCodec {
         long firstByte = firstBit / 16 * 2;
         long lastByte = Math.min((firstBit + bits + 15) / 16 * 2, source.availableBytes());
         ByteBuffer bytes = scratch.ofSize(Math.toIntExact(lastByte - firstByte));
-        fill(source, source.location().offset() + firstByte, bytes);
+        fill(source, source.location().offset() + firstByte, bytes, scratch);
         int shift = (int) (firstBit - firstByte * 8);
         int count = (int) (bits / layout.bitsAllocated());
         unpack(source, bytes, shift, words, count);
@@ -44,6 +58,49 @@ final class UncompressedCodec implements PixelCodec {
             words[i] = (short) ((words[i] & 0xFFFF) >>> unused);
         }
         return count;
+    }
+
+    /**
+     * Reads one frame of 32 bits allocated: stored values with their sign, unsigned ones of 32 bits as they are.
+     *
+     * @return values that were read
+     */
+    static int readWide(PixelSource source, int frameIndex, int[] values, PixelReader.Scratch scratch)
+            throws IOException, DicomReadException {
+        PixelLayout layout = source.layout();
+        long first = Math.multiplyExact(layout.frameValues() * 4, (long) frameIndex);
+        int count = (int) Math.min(layout.frameValues(), Math.max(0, source.availableBytes() - first) / 4);
+        if (count == 0) {
+            return 0;
+        }
+        ByteBuffer bytes = scratch.ofSize(Math.multiplyExact(4, count));
+        fill(source, source.location().offset() + first, bytes, scratch);
+        bytes.order(source.transferSyntax().bigEndian() ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN)
+                .asIntBuffer()
+                .get(values, 0, count);
+        int above = 31 - layout.highBit();
+        int unused = 32 - layout.bitsStored();
+        for (int i = 0; i < count; i++) {
+            int top = values[i] << above;
+            values[i] = layout.signed() ? top >> unused : top >>> unused;
+        }
+        return count;
+    }
+
+    /** A value as a 16-bit word of the same sign. */
+    private static short narrowed(PixelSource source, int frameIndex, int index, int value) throws DicomReadException {
+        boolean fits = source.layout().signed() ? value == (short) value : value >>> 16 == 0;
+        if (!fits) {
+            long at = (source.layout().frameValues() * frameIndex + index) * 4;
+            throw new DicomReadException(
+                    source.path(),
+                    source.location().offset() + at,
+                    OptionalInt.of(source.location().tag()),
+                    "a stored value of 16 bits",
+                    source.layout().signed() ? Integer.toString(value) : Integer.toUnsignedString(value),
+                    null);
+        }
+        return (short) value;
     }
 
     private static void unpack(PixelSource source, ByteBuffer bytes, int firstBit, short[] words, int count) {
@@ -68,10 +125,11 @@ final class UncompressedCodec implements PixelCodec {
         }
     }
 
-    private static void fill(PixelSource source, long offset, ByteBuffer into) throws IOException, DicomReadException {
+    private static void fill(PixelSource source, long offset, ByteBuffer into, PixelReader.Scratch scratch)
+            throws IOException, DicomReadException {
         try (FileChannel channel = FileChannel.open(source.path(), StandardOpenOption.READ)) {
             if (source.transferSyntax().deflated()) {
-                byte[] inflated = BoundedInflater.inflate(source.path(), ByteSource.of(channel), source.dataSetStart());
+                byte[] inflated = scratch.inflated(source, channel);
                 if (offset + into.remaining() > inflated.length) {
                     throw new EOFException("the file changed after its header was read");
                 }

@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
 /** Which value representation a standard element has (DICOM PS3.6), for implicit syntaxes and for building data sets. */
-final class ValueRepresentations {
+public final class ValueRepresentations {
 
     private static final String RESOURCE = "value-representations.txt";
     private static final long[] TAG_AND_VR = load();
@@ -18,7 +18,7 @@ final class ValueRepresentations {
     private ValueRepresentations() {}
 
     /** The representation of a standard element; UN for private and unknown ones, LO for private creators. */
-    static Vr of(int tag) {
+    public static Vr of(int tag) {
         if ((tag & 0xFFFF) == 0) {
             return Vr.UL;
         }

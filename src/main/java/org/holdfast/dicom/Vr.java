@@ -38,7 +38,7 @@ public enum Vr {
     UV(Kind.NUMBER, 8, true);
 
     /** What the value field holds. */
-    enum Kind {
+    public enum Kind {
         TEXT,
         NUMBER,
         BYTES,
@@ -67,12 +67,13 @@ public enum Vr {
         this.longLength = longLength;
     }
 
-    Kind kind() {
+    /** What the value field holds. */
+    public Kind kind() {
         return kind;
     }
 
     /** Bytes that are swapped together when the byte order changes. */
-    int unitBytes() {
+    public int unitBytes() {
         return unitBytes;
     }
 
@@ -84,6 +85,11 @@ public enum Vr {
     /** Whether several values are told apart by a backslash. */
     boolean isMultiValued() {
         return kind == Kind.TEXT && this != LT && this != ST && this != UT && this != UR;
+    }
+
+    /** Whether a value may hold many megabytes: bytes do, text and numbers that are decoded to objects do not. */
+    boolean mayBeLong() {
+        return kind == Kind.BYTES;
     }
 
     /** Whether SpecificCharacterSet applies (PS3.5, section 6.1.2.2). */

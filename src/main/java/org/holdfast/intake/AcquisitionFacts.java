@@ -1,5 +1,6 @@
 package org.holdfast.intake;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -106,6 +107,43 @@ final class AcquisitionFacts {
             }
         }
         return OptionalDouble.empty();
+    }
+
+    /**
+     * The words of a header's free texts that this package understands, and nothing else of them: they say how the image
+     * was made and name nobody. In the order of the tables, with the word that negates one before it.
+     */
+    static List<String> tellingWords(DataSet d) {
+        String words = words(Stream.of(
+                String.join(" ", d.strings(Tag.CONVOLUTION_KERNEL)),
+                d.string(Tag.SERIES_DESCRIPTION).orElse(""),
+                d.string(Tag.PROTOCOL_NAME).orElse(""),
+                d.string(Tag.SCAN_OPTIONS).orElse(""),
+                d.string(Tag.DERIVATION_DESCRIPTION).orElse("")));
+        List<String> telling = new ArrayList<>();
+        for (String word : ARTEFACT_REDUCTION_WORDS) {
+            if (words.contains(" " + word + " ")) {
+                telling.add(artefactReduction(" " + negated(words, word) + " ") == Known.NO ? "NO " + word : word);
+            }
+        }
+        Stream.concat(RECONSTRUCTION_WORDS.stream(), CONE_BEAM_WORDS.stream())
+                .filter(word -> words.contains(" " + word + " "))
+                .forEach(telling::add);
+        OptionalDouble energy = energy(words);
+        if (energy.isPresent()) {
+            telling.add(Math.round(energy.getAsDouble()) + " KEV");
+        }
+        // A word that is a name too tells more than it should.
+        String names = words(d.strings(Tag.PATIENT_NAME).stream());
+        telling.removeIf(word -> names.contains(" " + word + " "));
+        return telling;
+    }
+
+    /** A word with what stands before it. */
+    private static String negated(String words, String word) {
+        Matcher m =
+                Pattern.compile("(NO|WITHOUT|NON) " + Pattern.quote(word) + " ").matcher(words);
+        return m.find() ? m.group().trim() : word;
     }
 
     /** Free texts as upper-case words with one blank before, between and behind. */

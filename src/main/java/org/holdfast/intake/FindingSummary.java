@@ -7,12 +7,12 @@ import java.util.Map;
 import org.holdfast.finding.Finding;
 
 /** Makes one finding of many that say the same about different files, so that a series of 400 files says it once. */
-final class FindingSummary {
+public final class FindingSummary {
 
     private FindingSummary() {}
 
     /** The findings in their order; where code and text repeat, the first place with the number of further ones. */
-    static List<Finding> of(List<Finding> findings) {
+    public static List<Finding> of(List<Finding> findings) {
         Map<String, List<Finding>> alike = new LinkedHashMap<>();
         for (Finding f : findings) {
             alike.computeIfAbsent(f.code() + "\n" + f.text(), key -> new ArrayList<>())

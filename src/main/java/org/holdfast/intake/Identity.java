@@ -15,10 +15,12 @@ import org.holdfast.dicom.Tag;
  * @param frameOfReferenceUid the space that its positions refer to
  * @param patientId patient's number
  * @param patientName patient's name, for telling patients apart only; never shown
+ * @param patientBirthDate patient's birth date as written, for telling patients apart only; never shown
  * @param modality modality, upper case
  * @param description description of the series
  * @param seriesNumber number of the series; for order on a list only
  * @param imageType values of ImageType, upper case
+ * @param viewPosition direction of a projection as written, such as AP or LL, upper case
  */
 public record Identity(
         String sopClassUid,
@@ -28,10 +30,14 @@ public record Identity(
         String frameOfReferenceUid,
         String patientId,
         String patientName,
+        String patientBirthDate,
         String modality,
         String description,
         int seriesNumber,
-        List<String> imageType) {
+        List<String> imageType,
+        String viewPosition) {
+
+    private static final int VIEW_POSITION = 0x00185101;
 
     public Identity {
         imageType = List.copyOf(imageType);
@@ -46,11 +52,13 @@ public record Identity(
                 d.string(Tag.FRAME_OF_REFERENCE_UID).orElse(""),
                 d.string(Tag.PATIENT_ID).orElse(""),
                 d.string(Tag.PATIENT_NAME).orElse(""),
+                d.string(Tag.PATIENT_BIRTH_DATE).orElse(""),
                 d.string(Tag.MODALITY).orElse("").toUpperCase(Locale.ROOT),
                 d.string(Tag.SERIES_DESCRIPTION).orElse(""),
                 d.integer(Tag.SERIES_NUMBER).orElse(Integer.MAX_VALUE),
                 d.strings(Tag.IMAGE_TYPE).stream()
                         .map(value -> value.toUpperCase(Locale.ROOT))
-                        .toList());
+                        .toList(),
+                d.string(VIEW_POSITION).orElse("").toUpperCase(Locale.ROOT));
     }
 }

@@ -20,7 +20,8 @@ import org.holdfast.volume.PixelScale;
 /**
  * What intake keeps of one file: facts, not the header itself, so that thousands of files fit. Immutable.
  *
- * @param path the file
+ * @param path where the file can be read
+ * @param name the file as a person knows it: its path, or {@code archive.zip!entry} for one out of an archive
  * @param transferSyntax how it is written
  * @param identity what it is and where it belongs
  * @param hasPixelData whether it holds pixel data, usable or not
@@ -34,6 +35,7 @@ import org.holdfast.volume.PixelScale;
  */
 public record ImageHeader(
         Path path,
+        String name,
         TransferSyntax transferSyntax,
         Identity identity,
         boolean hasPixelData,
@@ -50,11 +52,15 @@ public record ImageHeader(
         findings = List.copyOf(findings);
     }
 
-    static ImageHeader of(DicomFile file) {
+    static ImageHeader of(DicomFile file, String name) {
         DataSet d = file.dataSet();
-        List<Finding> findings = new ArrayList<>(file.findings());
+        List<Finding> findings = new ArrayList<>();
+        for (Finding f : file.findings()) {
+            boolean here = f.where().equals(file.path().toString());
+            findings.add(here ? new Finding(f.code(), f.severity(), f.text(), name) : f);
+        }
         Identity identity = Identity.of(d);
-        Optional<PixelSource> pixels = pixels(file, findings);
+        Optional<PixelSource> pixels = pixels(file, name, findings);
         Optional<LossyCompression> lossy = Losses.of(d, file.transferSyntax(), pixels);
         ScanDate[] date = new ScanDate[1];
         PixelScale[] scale = new PixelScale[1];
@@ -77,6 +83,7 @@ public record ImageHeader(
                 .toList();
         return new ImageHeader(
                 file.path(),
+                name,
                 file.transferSyntax(),
                 identity,
                 file.pixels().isPresent(),
@@ -96,15 +103,14 @@ public record ImageHeader(
                 .toList();
     }
 
-    private static Optional<PixelSource> pixels(DicomFile file, List<Finding> findings) {
+    private static Optional<PixelSource> pixels(DicomFile file, String name, List<Finding> findings) {
         if (file.pixels().isEmpty()) {
             return Optional.empty();
         }
         try {
             return Optional.of(PixelSource.of(file));
         } catch (DicomReadException e) {
-            findings.add(Finding.error(
-                    "PIXELS_NOT_DESCRIBED", e.reason(), file.path().toString()));
+            findings.add(Finding.error("PIXELS_NOT_DESCRIBED", e.reason(), name));
             return Optional.empty();
         }
     }

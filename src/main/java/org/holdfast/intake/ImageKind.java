@@ -127,7 +127,6 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     }
 
     private static ImageKind none(SeriesKind kind, ImageHeader header, String code, String text) {
-        return new ImageKind(
-                kind, Optional.of(Finding.info(code, text, header.path().toString())));
+        return new ImageKind(kind, Optional.of(Finding.info(code, text, header.name())));
     }
 }

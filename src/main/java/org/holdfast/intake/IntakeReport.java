@@ -1,7 +1,7 @@
 package org.holdfast.intake;
 
-import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Function;
 import org.holdfast.finding.Finding;
 
 /**
@@ -16,10 +16,10 @@ public record IntakeReport(List<Series> series, List<Unreadable> unreadable, Lis
     /**
      * A file that could not be read.
      *
-     * @param path the file
+     * @param path the file as a person knows it: its path, or {@code archive.zip!entry}
      * @param reason why, in words
      */
-    public record Unreadable(Path path, String reason) {}
+    public record Unreadable(String path, String reason) {}
 
     public IntakeReport {
         series = List.copyOf(series);
@@ -27,10 +27,34 @@ public record IntakeReport(List<Series> series, List<Unreadable> unreadable, Lis
         findings = List.copyOf(findings);
     }
 
+    /**
+     * The visits that the series belong to, each series with its role as proposed; by patient, then by day, those without a
+     * day last. The same for the same files in whatever order and by whatever names. Whether metal is clipped is judged by
+     * the headers.
+     */
+    public List<FoundExam> exams() {
+        return exams(ScaleReach::ofHeader);
+    }
+
+    /**
+     * {@link #exams()} with what the pixels showed of each stack's scale.
+     *
+     * @param reach how far a stack's HU scale reaches up
+     */
+    public List<FoundExam> exams(Function<Stack, ScaleReach> reach) {
+        return new ExamGrouping(Patients.of(series), new RoleProposal(reach)).exams(series);
+    }
+
+    /** 1-based number of each series' patient among those of the input, in the order of {@link #series}. */
+    public List<Integer> patientNumbers() {
+        Patients patients = Patients.of(series);
+        return series.stream().map(patients::numberOf).toList();
+    }
+
     /** Files that could not be read as findings, one for all that could not for the same reason. */
     public List<Finding> unreadableFindings() {
         return FindingSummary.of(unreadable.stream()
-                .map(u -> Finding.error("FILE_NOT_READ", u.reason(), u.path().toString()))
+                .map(u -> Finding.error("FILE_NOT_READ", u.reason(), u.path()))
                 .toList());
     }
 

@@ -64,7 +64,6 @@ public record RadiographChoice(List<RadiographFile> films, List<Finding> finding
         } catch (DicomReadException e) {
             why = Optional.of(e.reason());
         }
-        why.ifPresent(reason -> findings.add(
-                Finding.error("RADIOGRAPH_NOT_SHOWN", reason, header.path().toString())));
+        why.ifPresent(reason -> findings.add(Finding.error("RADIOGRAPH_NOT_SHOWN", reason, header.name())));
     }
 }

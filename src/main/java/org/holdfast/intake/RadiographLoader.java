@@ -50,9 +50,9 @@ public final class RadiographLoader {
      */
     public static RadiographFile describe(ImageHeader header) throws DicomReadException {
         whyNot(header).ifPresent(why -> {
-            throw new IllegalArgumentException(header.path() + ": " + why);
+            throw new IllegalArgumentException(header.name() + ": " + why);
         });
-        FilmHeader film = new FilmHeader(firstFrame(header), header.path().toString());
+        FilmHeader film = new FilmHeader(firstFrame(header), header.name());
         FilmFacts facts = film.facts(header.pixels().orElseThrow().layout(), header.scale(), header.lossy());
         return new RadiographFile(header, facts, film.findings());
     }
@@ -78,10 +78,11 @@ public final class RadiographLoader {
         progress.stopIfCancelled();
         progress.report(0, "loading a radiograph");
         Path path = file.file().path();
+        String where = file.file().name();
         List<Finding> findings = new ArrayList<>(file.findings());
         try {
-            Radiograph loaded = pixels(file, findings, path.toString());
-            noteWindow(loaded, findings, path.toString());
+            Radiograph loaded = pixels(file, findings, where);
+            noteWindow(loaded, findings, where);
             progress.stopIfCancelled();
             progress.report(1, "loading a radiograph");
             return new LoadedRadiograph(loaded, findings);

@@ -22,6 +22,9 @@ import org.holdfast.dicom.Tag;
  */
 public record ScanDate(Optional<LocalDate> date, String source, List<String> others) {
 
+    /** No day in any attribute. */
+    static final ScanDate NONE = new ScanDate(Optional.empty(), "", List.of());
+
     private record Candidate(int tag, String name) {}
 
     private static final List<Candidate> IN_ORDER = List.of(
@@ -40,6 +43,18 @@ public record ScanDate(Optional<LocalDate> date, String source, List<String> oth
 
     public ScanDate {
         others = List.copyOf(others);
+    }
+
+    /** Place of its source in the order of trust, 0 first; after the last where no day is known. */
+    int sourceRank() {
+        int rank = 0;
+        for (Candidate candidate : IN_ORDER) {
+            if (candidate.name.equals(source)) {
+                return rank;
+            }
+            rank++;
+        }
+        return rank;
     }
 
     static ScanDate of(DataSet d) {

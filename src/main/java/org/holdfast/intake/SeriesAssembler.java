@@ -11,12 +11,16 @@ final class SeriesAssembler {
 
     private SeriesAssembler() {}
 
-    static Series assemble(List<ImageHeader> unordered) {
+    /**
+     * @param unordered files of one series and one patient
+     * @param aboutFiles what was found about them together before
+     */
+    static Series assemble(List<ImageHeader> unordered, List<Finding> aboutFiles) {
         List<ImageHeader> headers = new ArrayList<>(unordered);
         headers.sort(Comparator.comparing((ImageHeader h) -> h.identity().sopInstanceUid())
-                .thenComparing(h -> h.path().toString()));
+                .thenComparing(ImageHeader::name));
         Identity first = headers.get(0).identity();
-        List<Finding> findings = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>(aboutFiles);
         List<Slice> slices = new ArrayList<>();
         SeriesKind kind = SeriesKind.OTHER;
         for (ImageHeader header : headers) {
@@ -26,7 +30,6 @@ final class SeriesAssembler {
             kind = higher(kind, imageKind.whyNoSlice().isPresent() ? imageKind.seriesKind() : SeriesKind.IMAGE);
         }
         List<Stack> stacks = new StackAssembler(first.seriesInstanceUid(), findings).assemble(slices);
-        findings.addAll(mixedPatients(headers, first));
         for (Stack stack : stacks) {
             findings.addAll(stack.findings());
         }
@@ -54,22 +57,11 @@ final class SeriesAssembler {
                     "FRAMES_NOT_PLACED",
                     all.size() - placed.size() + " of " + all.size()
                             + " frames have no position, orientation or pixel spacing and are left out",
-                    header.path().toString()));
+                    header.name()));
         }
     }
 
     private static SeriesKind higher(SeriesKind a, SeriesKind b) {
         return a.compareTo(b) < 0 ? a : b;
-    }
-
-    private static List<Finding> mixedPatients(List<ImageHeader> headers, Identity first) {
-        long patients =
-                headers.stream().map(h -> h.identity().patientId()).distinct().count();
-        return patients < 2
-                ? List.of()
-                : List.of(Finding.error(
-                        "SEVERAL_PATIENTS",
-                        patients + " patient numbers under one series UID",
-                        "series " + first.seriesInstanceUid()));
     }
 }

@@ -74,7 +74,7 @@ public record Slice(ImageHeader file, int frameIndex) {
 
     /** The file, and the frame of a file with several, for messages. */
     public String where() {
-        return file.frames().size() == 1 ? path().toString() : path() + ", frame " + (frameIndex + 1);
+        return file.frames().size() == 1 ? file.name() : file.name() + ", frame " + (frameIndex + 1);
     }
 
     private FrameFacts facts() {

@@ -1,14 +1,11 @@
 package org.holdfast.intake;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdfast.finding.Finding;
-import org.holdfast.volume.Acquisition.Known;
-import org.holdfast.volume.VolumeGrid;
 
 /**
  * The stack of an exam that is proposed for measuring. Immutable.
@@ -18,28 +15,14 @@ import org.holdfast.volume.VolumeGrid;
  */
 public record StackChoice(Optional<Stack> stack, List<Finding> findings) {
 
-    /** Fewer slices than this show no interface. */
-    private static final int FEW_SLICES = 10;
-
-    /** In falling order of preference; ends with the series, so that the order is fixed by contents. */
-    private static final Comparator<Stack> BEST_FIRST = Comparator.comparing(
-                    (Stack s) -> s.grid().slices() < FEW_SLICES)
-            .thenComparing(s -> s.acquisition().coneBeam() == Known.YES)
-            .thenComparing(s -> s.acquisition().artefactReduction() == Known.YES)
-            .thenComparing(s -> s.grid().isIrregular())
-            .thenComparingDouble(s -> voxelMm3(s.grid()))
-            .thenComparing(
-                    Comparator.comparingInt((Stack s) -> s.grid().slices()).reversed())
-            .thenComparing(Stack::seriesInstanceUid)
-            .thenComparingInt(Stack::stackNumber);
-
     public StackChoice {
         findings = List.copyOf(findings);
     }
 
     /**
-     * Proposes a stack with HU and more than one slice: enough slices, no cone beam, no artefact reduction, regular, then
-     * the smallest voxels, then the most slices.
+     * Proposes a stack with HU and more than one slice: enough slices, no cone beam, no artefact reduction, no loss, no
+     * holes, regular, no reformat, no computed energy, thin, with a bone kernel and an extended scale, in this order; then
+     * the thinner slices, the smaller voxels, the more slices.
      *
      * @param seriesInstanceUid the only series to be taken; empty for any
      */
@@ -51,7 +34,7 @@ public record StackChoice(Optional<Stack> stack, List<Finding> findings) {
                 .toList();
         List<Stack> measurable = all.stream()
                 .filter(s -> s.whyNoHu().isEmpty() && s.grid().slices() > 1)
-                .sorted(BEST_FIRST)
+                .sorted(StackPreference.byHeaders().bestFirst())
                 .toList();
         if (measurable.isEmpty()) {
             return new StackChoice(Optional.empty(), List.of(whyNone(report, seriesInstanceUid, all)));
@@ -108,9 +91,5 @@ public record StackChoice(Optional<Stack> stack, List<Finding> findings) {
                 .distinct()
                 .toList();
         return "no stack of slices was found, but: " + String.join("; ", found);
-    }
-
-    private static double voxelMm3(VolumeGrid grid) {
-        return grid.columnSpacingMm() * grid.rowSpacingMm() * grid.pitchMm().orElseThrow();
     }
 }

@@ -40,7 +40,7 @@ final class StackFacts {
         if (pixels.whyUnreadable().isPresent()) {
             return pixels.whyUnreadable();
         }
-        if (layout.bitsAllocated() != 8 && layout.bitsAllocated() != 16) {
+        if (layout.bitsAllocated() == 1) {
             return Optional.of(layout.bitsAllocated() + " bits a pixel");
         }
         boolean muchIsMissing = !pixels.isComplete() && pixels.availableBytes() < layout.totalBytes() / 2;

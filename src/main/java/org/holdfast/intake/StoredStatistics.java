@@ -5,7 +5,6 @@ import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.PixelLayout;
 import org.holdfast.dicom.PixelReader;
 import org.holdfast.dicom.PixelSource;
-import org.holdfast.volume.StoredFormat;
 
 /**
  * Smallest, largest and mean stored value over all samples and frames of a file, padding included, after the bits that do
@@ -15,7 +14,7 @@ import org.holdfast.volume.StoredFormat;
  * @param max largest stored value
  * @param mean mean stored value
  */
-public record StoredStatistics(int min, int max, double mean) {
+public record StoredStatistics(long min, long max, double mean) {
 
     /** Why the statistics of a file cannot be computed, or empty if they can. */
     public static Optional<String> whyNot(ImageHeader header) {
@@ -40,27 +39,28 @@ public record StoredStatistics(int min, int max, double mean) {
      */
     public static StoredStatistics of(ImageHeader header) throws DicomReadException {
         whyNot(header).ifPresent(why -> {
-            throw new IllegalArgumentException(header.path() + ": " + why);
+            throw new IllegalArgumentException(header.name() + ": " + why);
         });
         PixelSource pixels = header.pixels().orElseThrow();
         PixelLayout layout = pixels.layout();
-        StoredFormat format = new StoredFormat(layout.bitsStored(), layout.signed());
-        short[] words = new short[Math.toIntExact(layout.frameValues())];
+        int[] values = new int[Math.toIntExact(layout.frameValues())];
         PixelReader reader = new PixelReader();
-        int min = Integer.MAX_VALUE;
-        int max = Integer.MIN_VALUE;
+        // Only unsigned values of all 32 bits do not fit an int.
+        long mask = layout.signed() ? -1L : 0xFFFFFFFFL;
+        long min = Long.MAX_VALUE;
+        long max = Long.MIN_VALUE;
         double sum = 0;
         for (int frame = 0; frame < layout.frames(); frame++) {
-            reader.read(pixels, frame, words);
+            reader.readValues(pixels, frame, values);
             long frameSum = 0;
-            for (short word : words) {
-                int stored = format.valueOf(word);
+            for (int value : values) {
+                long stored = value & mask;
                 min = Math.min(min, stored);
                 max = Math.max(max, stored);
                 frameSum += stored;
             }
             sum += frameSum;
         }
-        return new StoredStatistics(min, max, sum / ((double) words.length * layout.frames()));
+        return new StoredStatistics(min, max, sum / ((double) values.length * layout.frames()));
     }
 }

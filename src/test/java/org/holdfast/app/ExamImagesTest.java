@@ -199,7 +199,10 @@ class ExamImagesTest {
         List<ReviewExam> exams = new ArrayList<>(subject.exams());
         ReviewExam was = exams.get(1);
         Path gone = SampleSubject.folder().resolve("no-such-exam");
-        exams.set(1, new ReviewExam(1, was.label(), gone, was.daysSinceSurgery(), was.date(), was.posture()));
+        exams.set(
+                1,
+                new ReviewExam(
+                        1, was.label(), gone, was.daysSinceSurgery(), was.date(), was.posture(), was.seriesUid()));
         images = new ExamImages(
                 new ReviewSubject(
                         subject.folder(),

@@ -55,6 +55,8 @@ final class ArchitectureTest {
         "javax.sql.., store",
         "javafx.., desktop",
         "ij.., regions",
+        "jj2000.., dicom",
+        "com.github.jaiimageio.., dicom",
         "org.apache.pdfbox.., exchange",
         "picocli.., cli",
     })

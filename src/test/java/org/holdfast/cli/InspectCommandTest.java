@@ -47,12 +47,28 @@ class InspectCommandTest {
         assertEquals(1, document.get("unreadable").size());
         JsonNode series = document.get("series").get(0);
         assertEquals(
-                List.of("seriesInstanceUid", "modality", "description", "kind", "stacks", "findings", "files"),
+                List.of(
+                        "seriesInstanceUid",
+                        "studyInstanceUid",
+                        "patient",
+                        "modality",
+                        "description",
+                        "kind",
+                        "date",
+                        "dateWhy",
+                        "dateSource",
+                        "dateSourceWhy",
+                        "acquisition",
+                        "stacks",
+                        "findings",
+                        "files"),
                 names(series));
         assertEquals("volume", series.get("kind").asText());
         JsonNode stack = series.get("stacks").get(0);
         assertEquals(
                 List.of(
+                        "number",
+                        "acquisition",
                         "rows",
                         "columns",
                         "slices",
@@ -81,6 +97,8 @@ class InspectCommandTest {
                 List.of(
                         "path",
                         "transferSyntax",
+                        "transferSyntaxName",
+                        "frames",
                         "bits",
                         "samples",
                         "photometric",
@@ -88,11 +106,79 @@ class InspectCommandTest {
                         "storedMax",
                         "storedMean",
                         "lossy",
+                        "loss",
+                        "lossWhy",
                         "scale"),
                 names(file));
         assertEquals(
                 List.of("code", "severity", "text", "where"),
                 names(series.get("findings").get(0)));
+    }
+
+    @Test
+    void documentSaysTheExamsAndWhyEachSeriesIsUsedAsItIs() throws Exception {
+        writeTwoSlices();
+        CapturedTerminal terminal = new CapturedTerminal();
+        terminal.run(CapturedTerminal::commands, "inspect", "--json", folder.toString());
+        JsonNode document = new ObjectMapper().readTree(terminal.result());
+        JsonNode exam = document.get("exams").get(0);
+        assertEquals(
+                List.of("patient", "date", "dateWhy", "dateSource", "dateSourceWhy", "series", "findings"),
+                names(exam));
+        assertTrue(exam.get("date").isNull());
+        assertEquals(
+                "EXAM_DATE_MISSING", exam.get("findings").get(0).get("code").asText());
+        JsonNode use = exam.get("series").get(0);
+        assertEquals(
+                List.of("seriesInstanceUid", "stack", "name", "description", "kind", "images", "role", "reasons"),
+                names(use));
+        assertEquals(1, use.get("stack").asInt());
+        assertEquals("measure", use.get("role").asText());
+        assertEquals(
+                "only 2 slices: too few to show an interface",
+                use.get("reasons").get(0).asText());
+    }
+
+    @Test
+    void whatIsNotSaidIsNullWithItsReason() throws Exception {
+        writeTwoSlices();
+        CapturedTerminal terminal = new CapturedTerminal();
+        terminal.run(CapturedTerminal::commands, "inspect", "--json", "--files", folder.toString());
+        List<String> bare = new ArrayList<>();
+        withoutReason(new ObjectMapper().readTree(terminal.result()), "", bare);
+        // By hand: those that the document's first version has without a reason of their own beside them.
+        assertEquals(
+                List.of(),
+                bare.stream().filter(name -> !name.endsWith("/dateSource")).toList());
+    }
+
+    /** Fields that are null and have no sibling that says why. */
+    private static void withoutReason(JsonNode node, String place, List<String> out) {
+        for (String name : names(node)) {
+            if (node.get(name).isNull() && !node.has(name + "Why")) {
+                out.add(place + "/" + name);
+            }
+            withoutReason(node.get(name), place + "/" + name, out);
+        }
+        for (int i = 0; node.isArray() && i < node.size(); i++) {
+            withoutReason(node.get(i), place, out);
+        }
+    }
+
+    @Test
+    void wordsStartWithTheExamsAndFitTheLine() throws Exception {
+        writeTwoSlices();
+        CapturedTerminal terminal = new CapturedTerminal();
+        terminal.run(CapturedTerminal::commands, "inspect", folder.toString());
+        List<String> lines = terminal.result().lines().toList();
+        assertEquals(
+                "Exam without a date, patient 1 (no file says the day of the scan: it must be given)", lines.get(0));
+        assertEquals("  Measure on: CT slices, 2 slices", lines.get(1));
+        assertTrue(lines.get(2).endsWith(", stack 1"), lines.get(2));
+        assertEquals("    - only 2 slices: too few to show an interface", lines.get(3), terminal.result());
+        lines.stream()
+                .filter(line -> line.trim().contains(" "))
+                .forEach(line -> assertTrue(line.length() <= 100, line));
     }
 
     @Test

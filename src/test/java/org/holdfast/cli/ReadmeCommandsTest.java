@@ -24,6 +24,11 @@ final class ReadmeCommandsTest {
         assertUnderstood(Page.at("docs/validation.md"));
     }
 
+    @Test
+    void understandsTheCommandsOfDeidentification() throws IOException {
+        assertUnderstood(Page.at("docs/deidentification.md"));
+    }
+
     private static void assertUnderstood(Page page) {
         List<String> commands = page.commands().stream()
                 .flatMap(line -> Stream.of(line.split(" && ")))

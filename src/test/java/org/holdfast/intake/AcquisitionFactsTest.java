@@ -109,7 +109,7 @@ class AcquisitionFactsTest {
         assertScale("DETECTOR", 0.23, b.remove(Tag.PIXEL_SPACING).decimals(Tag.IMAGER_PIXEL_SPACING, 0.23, 0.23));
         // By hand: 0.23 / 1.15.
         assertScale("MAGNIFIED", 0.2, b.decimals(Tag.ESTIMATED_RADIOGRAPHIC_MAGNIFICATION, 1.15));
-        // Equal sizes say that nobody calibrated: the estimate stays the best there is.
+        // By hand: spacing that is the detector's says nothing more, the factor still counts.
         assertScale("MAGNIFIED", 0.2, b.decimals(Tag.PIXEL_SPACING, 0.23, 0.23));
         assertScale("CALIBRATED", 0.17, b.decimals(Tag.PIXEL_SPACING, 0.17, 0.17));
         assertScale("GEOMETRY", 0.17, b.string(Tag.PIXEL_SPACING_CALIBRATION_TYPE, "GEOMETRY"));
@@ -125,6 +125,16 @@ class AcquisitionFactsTest {
         // Source: DICOM PS3.3, 10.7.1.3: the first value of PixelSpacing is the distance between rows
         assertEquals(1.2, scale.rowMm());
         assertEquals(1.2012, scale.columnMm());
+    }
+
+    @Test
+    void onlyWordsAboutTheMakingAreTold() {
+        DataSet d = DataSet.builder()
+                .string(Tag.SERIES_DESCRIPTION, "Miller Jane L-spine iDose (3) without MAR 70 keV")
+                .string(Tag.PROTOCOL_NAME, "Omar CBCT")
+                .string(Tag.PATIENT_NAME, "Omar^Jane")
+                .build();
+        assertEquals(List.of("NO MAR", "IDOSE", "CBCT", "70 KEV"), AcquisitionFacts.tellingWords(d));
     }
 
     private static void assertScale(String kind, double rowMm, DataSet.Builder b) {

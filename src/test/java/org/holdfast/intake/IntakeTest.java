@@ -277,7 +277,13 @@ class IntakeTest {
                 folder,
                 "b",
                 CtFiles.slice("b", 2, 0).string(Tag.PATIENT_ID, "B").build());
-        assertTrue(codes(onlySeries()).contains("SEVERAL_PATIENTS"));
+        IntakeReport report = Intake.scan(List.of(folder), Progress.NONE);
+        // By hand: two slices of one patient, one of the other; never one stack.
+        assertEquals(
+                List.of(2, 1),
+                report.series().stream().map(s -> s.files().size()).toList());
+        report.series().forEach(s -> assertTrue(codes(s).contains("SEVERAL_PATIENTS")));
+        assertEquals(List.of(1, 2), report.patientNumbers());
     }
 
     @Test
@@ -292,7 +298,7 @@ class IntakeTest {
         assertEquals(
                 List.of("absent", "empty", "notes.txt", "torn"),
                 report.unreadable().stream()
-                        .map(u -> u.path().getFileName().toString())
+                        .map(u -> Path.of(u.path()).getFileName().toString())
                         .sorted()
                         .toList());
         report.unreadable().forEach(u -> assertTrue(u.reason().length() > 10, u.toString()));

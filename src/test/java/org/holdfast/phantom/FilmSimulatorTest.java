@@ -162,6 +162,7 @@ class FilmSimulatorTest {
     void theHeaderTellsDetectorPixelAndMagnification() throws Exception {
         DataSet d = DicomReader.read(write(FilmView.FRONT)).dataSet();
         assertArrayEquals(new double[] {0.25, 0.25}, d.decimals(org.holdfast.dicom.Tag.IMAGER_PIXEL_SPACING));
+        // By hand: 1150 / 1000
         assertEquals(
                 1.15,
                 d.decimal(org.holdfast.dicom.Tag.ESTIMATED_RADIOGRAPHIC_MAGNIFICATION)

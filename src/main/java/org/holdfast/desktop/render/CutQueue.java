@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 import java.util.function.ObjIntConsumer;
 
 /**
- * Draws cuts away from the window's thread; of each cell only the latest request counts. Thread-safe.
+ * Draws cuts and radiographs away from the window's thread; of each cell only the latest request counts. Thread-safe.
  *
  * <p>A request replaces one of the same cell that still waits. A picture that is finished when a newer request has come is
  * dropped, unless it shows the same exam at the same size: else the picture would stand still while a key repeats faster
@@ -31,18 +31,26 @@ public final class CutQueue implements AutoCloseable {
     private boolean closed;
 
     /** What is asked for; the generation counts the requests of a cell. */
-    private record Order(long generation, CutRequest request, Consumer<Picture> shown) {}
+    private record Order(long generation, PictureRequest request, Consumer<Picture> shown) {}
 
     /** What waits for the window's thread. */
     private record Finished(Order order, Runnable result) {}
 
-    /** All fields but {@code last} are guarded by the queue; {@code last} belongs to the worker that draws the cell. */
+    /** All fields but the last pictures are guarded by the queue; these belong to the worker that draws the cell. */
     private static final class Cell {
         private long generation;
-        private CutRequest newest;
+        private PictureRequest newest;
         private Order waiting;
         private boolean drawing;
-        private final LastCut last = new LastCut();
+        private final LastCut lastCut = new LastCut();
+        private final LastFilm lastFilm = new LastFilm();
+
+        Picture draw(PictureRequest request) {
+            if (request instanceof FilmRequest film) {
+                return lastFilm.draw(film);
+            }
+            return lastCut.draw((CutRequest) request);
+        }
     }
 
     /**
@@ -67,7 +75,7 @@ public final class CutQueue implements AutoCloseable {
      * @param shown takes the picture, on the window's thread; not called if a newer request of the cell overtakes it, or
      *     after {@link #forget} or {@link #close}
      */
-    public synchronized void request(int cell, CutRequest request, Consumer<Picture> shown) {
+    public synchronized void request(int cell, PictureRequest request, Consumer<Picture> shown) {
         if (closed) {
             // A window that closes may still lay out its cells.
             return;
@@ -117,7 +125,7 @@ public final class CutQueue implements AutoCloseable {
             return;
         }
         try {
-            Picture picture = cell.last.draw(order.request());
+            Picture picture = cell.draw(order.request());
             hand(number, cell, order, () -> order.shown().accept(picture));
         } catch (RuntimeException | Error failure) {
             // Out of memory too: the person must be told why a picture is missing.

@@ -8,14 +8,15 @@ import org.holdfast.volume.HuVolume;
 import org.holdfast.volume.Slab;
 
 /**
- * One picture that is asked for.
+ * A picture of a cut that is asked for.
  *
  * @param volume what is cut
  * @param plane where, one pixel of it for each device pixel
  * @param slab thickness and projection; empty for the plane alone
  * @param window HU from black to white
  */
-public record CutRequest(HuVolume volume, CutPlane plane, Optional<Slab> slab, HuWindow window) {
+public record CutRequest(HuVolume volume, CutPlane plane, Optional<Slab> slab, HuWindow window)
+        implements PictureRequest {
 
     public CutRequest {
         Objects.requireNonNull(volume, "volume");
@@ -24,8 +25,11 @@ public record CutRequest(HuVolume volume, CutPlane plane, Optional<Slab> slab, H
         Objects.requireNonNull(window, "window");
     }
 
-    /** Whether a picture of the other request may stand in for this one until it is drawn: same exam, same size. */
-    boolean mayFollow(CutRequest other) {
-        return volume == other.volume && plane.width() == other.plane.width() && plane.height() == other.plane.height();
+    @Override
+    public boolean mayFollow(PictureRequest other) {
+        return other instanceof CutRequest cut
+                && volume == cut.volume
+                && plane.width() == cut.plane.width()
+                && plane.height() == cut.plane.height();
     }
 }

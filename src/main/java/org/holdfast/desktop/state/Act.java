@@ -19,6 +19,14 @@ public enum Act {
     LINK(Area.REVIEW, "link the exams, or set them free", key(KeyCode.J)),
     WHOLE_EXAM(Area.REVIEW, "the whole exam: original slices and three planes", key(KeyCode.V)),
     MEASURE_AGAIN(Area.REVIEW, "measure all exams anew", control(KeyCode.M)),
+    SERIES_UP(Area.INTAKE, "series above", key(KeyCode.UP)),
+    SERIES_DOWN(Area.INTAKE, "series below", key(KeyCode.DOWN)),
+    SERIES_LEFT(Area.INTAKE, "series to the left", key(KeyCode.LEFT)),
+    SERIES_RIGHT(Area.INTAKE, "series to the right", key(KeyCode.RIGHT)),
+    SERIES_OPEN(Area.INTAKE, "the whole series", key(KeyCode.ENTER)),
+    SERIES_ROLE(Area.INTAKE, "what becomes of the series", key(KeyCode.R)),
+    NEXT_QUESTION(Area.INTAKE, "the first open question", key(KeyCode.M)),
+    TAKE_IN(Area.INTAKE, "take the exams in", control(KeyCode.ENTER)),
     STEP_ON(Area.IMAGE, "one step along the cut's normal", key(KeyCode.PERIOD)),
     STEP_BACK(Area.IMAGE, "one step back", key(KeyCode.COMMA)),
     STEP_ON_FIVE(Area.IMAGE, "five steps", shift(KeyCode.PERIOD)),
@@ -34,6 +42,8 @@ public enum Act {
     UNDO(Area.EVERYWHERE, "take the last act back", control(KeyCode.Z)),
     REDO(Area.EVERYWHERE, "do it again", controlShift(KeyCode.Z)),
     NEXT_REGION(Area.EVERYWHERE, "next region of the window", key(KeyCode.F6)),
+    READ_FOLDER(Area.EVERYWHERE, "read a folder of images", control(KeyCode.I)),
+    READ_FILES(Area.EVERYWHERE, "read files or a zip", controlShift(KeyCode.I)),
     OPEN_SUBJECT(Area.EVERYWHERE, "open a subject's folder", control(KeyCode.O)),
     KEYS(Area.EVERYWHERE, "all keys", key(KeyCode.F1)),
     LIMITS(Area.EVERYWHERE, "what it measures, and what CT cannot show", key(KeyCode.F2)),
@@ -44,6 +54,7 @@ public enum Act {
     public enum Area {
         REVIEW("Parts and exams"),
         IMAGE("On a cut"),
+        INTAKE("On the intake page"),
         EVERYWHERE("Everywhere");
 
         private final String words;
@@ -55,6 +66,11 @@ public enum Act {
         /** The area in words. */
         public String words() {
             return words;
+        }
+
+        /** Whether keys of both areas count at one place, so that none of them may be the same. */
+        public boolean meets(Area other) {
+            return (this == INTAKE) == (other == INTAKE) || this == EVERYWHERE || other == EVERYWHERE;
         }
     }
 

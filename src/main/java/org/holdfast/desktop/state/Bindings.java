@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import javafx.scene.input.KeyCode;
+import org.holdfast.desktop.state.Act.Area;
 import org.holdfast.desktop.state.Act.Combination;
 import org.holdfast.desktop.state.MouseAct.Held;
 
@@ -54,13 +55,18 @@ public final class Bindings {
         return new Bindings(keys, mouse);
     }
 
-    /** What a key does; empty if nothing, and always with Alt, which belongs to the system. */
-    public Optional<Act> act(KeyCode code, boolean control, boolean shift, boolean alt) {
+    /**
+     * What a key does; empty if nothing, and always with Alt, which belongs to the system.
+     *
+     * @param place where the person is: acts of areas that do not meet it are none
+     */
+    public Optional<Act> act(Area place, KeyCode code, boolean control, boolean shift, boolean alt) {
         Combination pressed = new Combination(code, control, shift);
         return alt
                 ? Optional.empty()
                 : keys.entrySet().stream()
-                        .filter(entry -> entry.getValue().contains(pressed))
+                        .filter(entry -> entry.getKey().area().meets(place)
+                                && entry.getValue().contains(pressed))
                         .map(Map.Entry::getKey)
                         .findFirst();
     }
@@ -115,11 +121,12 @@ public final class Bindings {
     }
 
     private static void requireApart(Map<Act, List<Combination>> keys, Map<MouseAct, Held> mouse) {
-        Map<Combination, Act> owners = new HashMap<>();
-        keys.forEach((act, all) -> all.forEach(key -> {
-            Act other = owners.put(key, act);
-            if (other != null && other != act) {
-                throw new IllegalArgumentException("keys: " + key.words() + " is given to " + other + " and to " + act);
+        keys.forEach((act, all) -> keys.forEach((other, others) -> {
+            if (act.compareTo(other) < 0 && act.area().meets(other.area())) {
+                all.stream().filter(others::contains).findFirst().ifPresent(key -> {
+                    throw new IllegalArgumentException(
+                            "keys: " + key.words() + " is given to " + act + " and to " + other);
+                });
             }
         }));
         Map<String, MouseAct> gestures = new HashMap<>();

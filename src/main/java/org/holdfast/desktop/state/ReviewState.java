@@ -18,6 +18,7 @@ import org.holdfast.volume.Slab;
  * @param own looks of single exams while they are free
  * @param slab layer that is drawn into one picture; empty for the plane alone
  * @param marks lengths, angles and regions drawn so far, in the order in which they were drawn
+ * @param films looks of radiographs; one without is fitted
  */
 public record ReviewState(
         String partId,
@@ -26,7 +27,8 @@ public record ReviewState(
         CutLook look,
         Map<Integer, CutLook> own,
         Optional<Slab> slab,
-        List<ImageMark> marks) {
+        List<ImageMark> marks,
+        Map<FilmPlace, FilmLook> films) {
 
     public ReviewState {
         Objects.requireNonNull(partId, "partId");
@@ -34,14 +36,27 @@ public record ReviewState(
         Objects.requireNonNull(slab, "slab");
         own = Map.copyOf(own);
         marks = List.copyOf(marks);
+        films = Map.copyOf(films);
         if (linked && !own.isEmpty()) {
             throw new IllegalArgumentException("linked exams have no looks of their own, got " + own.keySet());
         }
     }
 
+    /** A state in which every radiograph is fitted. */
+    public ReviewState(
+            String partId,
+            int exam,
+            boolean linked,
+            CutLook look,
+            Map<Integer, CutLook> own,
+            Optional<Slab> slab,
+            List<ImageMark> marks) {
+        this(partId, exam, linked, look, own, slab, marks, Map.of());
+    }
+
     /** A first state: one part, one exam, linked, the plane alone, no marks. */
     public static ReviewState first(String partId, int exam, CutLook look) {
-        return new ReviewState(partId, exam, true, look, Map.of(), Optional.empty(), List.of());
+        return new ReviewState(partId, exam, true, look, Map.of(), Optional.empty(), List.of(), Map.of());
     }
 
     /** How an exam is looked at. */
@@ -49,56 +64,68 @@ public record ReviewState(
         return own.getOrDefault(examIndex, look);
     }
 
+    /** How a radiograph is looked at. */
+    public FilmLook lookOf(FilmPlace film) {
+        return films.getOrDefault(film, FilmLook.FITTED);
+    }
+
+    /** Another look at a radiograph. */
+    public ReviewState withLook(FilmPlace film, FilmLook other) {
+        Map<FilmPlace, FilmLook> looks = new HashMap<>(films);
+        looks.put(film, other);
+        return new ReviewState(partId, exam, linked, look, own, slab, marks, looks);
+    }
+
     /** The choice of another exam. */
     public ReviewState withExam(int examIndex) {
-        return new ReviewState(partId, examIndex, linked, look, own, slab, marks);
+        return new ReviewState(partId, examIndex, linked, look, own, slab, marks, films);
     }
 
     /** The choice of another part, looked at anew on every exam; the windows stay. */
     public ReviewState withPart(String id, CutLook anew) {
         Map<Integer, CutLook> others = new HashMap<>();
         own.forEach((examIndex, old) -> others.put(examIndex, anew.through(old.window())));
-        return new ReviewState(id, exam, linked, anew.through(look.window()), others, slab, marks);
+        return new ReviewState(id, exam, linked, anew.through(look.window()), others, slab, marks, films);
     }
 
     /** Another look at an exam: of that exam alone if the exams are free, else of all. */
     public ReviewState withLook(int examIndex, CutLook other) {
         if (linked) {
-            return new ReviewState(partId, exam, true, other, own, slab, marks);
+            return new ReviewState(partId, exam, true, other, own, slab, marks, films);
         }
         Map<Integer, CutLook> others = new HashMap<>(own);
         others.put(examIndex, other);
-        return new ReviewState(partId, exam, false, look, others, slab, marks);
+        return new ReviewState(partId, exam, false, look, others, slab, marks, films);
     }
 
     /** Exams linked, all through the chosen exam's look, or set free, each keeping the look that it has. */
     public ReviewState withLinked(boolean areLinked) {
-        return new ReviewState(partId, exam, areLinked, areLinked ? lookOf(exam) : look, Map.of(), slab, marks);
+        return new ReviewState(partId, exam, areLinked, areLinked ? lookOf(exam) : look, Map.of(), slab, marks, films);
     }
 
     /** Another layer, or none. */
     public ReviewState withSlab(Optional<Slab> other) {
-        return new ReviewState(partId, exam, linked, look, own, other, marks);
+        return new ReviewState(partId, exam, linked, look, own, other, marks, films);
     }
 
     /** A further mark. */
     public ReviewState withMark(ImageMark mark) {
         List<ImageMark> more = new ArrayList<>(marks);
         more.add(mark);
-        return new ReviewState(partId, exam, linked, look, own, slab, more);
+        return new ReviewState(partId, exam, linked, look, own, slab, more, films);
     }
 
     /** A mark in another shape; it keeps its place in the order. */
     public ReviewState withMarkChanged(ImageMark changed) {
         List<ImageMark> others = new ArrayList<>(marks);
         others.replaceAll(mark -> mark.id().equals(changed.id()) ? changed : mark);
-        return new ReviewState(partId, exam, linked, look, own, slab, others);
+        return new ReviewState(partId, exam, linked, look, own, slab, others, films);
     }
 
     /** One mark less. */
     public ReviewState withoutMark(ImageMark mark) {
         List<ImageMark> fewer = new ArrayList<>(marks);
         fewer.removeIf(other -> other.id().equals(mark.id()));
-        return new ReviewState(partId, exam, linked, look, own, slab, fewer);
+        return new ReviewState(partId, exam, linked, look, own, slab, fewer, films);
     }
 }

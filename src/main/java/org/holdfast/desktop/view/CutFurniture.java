@@ -54,6 +54,7 @@ final class CutFurniture extends Pane {
      * @param mmPerPx mm to a logical pixel; 0 for no scale bar
      * @param tickX crossing from the left edge, logical pixels; empty outside
      * @param tickY crossing from the upper edge
+     * @param barSuffix what the bar's length is measured on, where it is not the patient; may be empty
      */
     record Furniture(
             String label,
@@ -61,7 +62,19 @@ final class CutFurniture extends Pane {
             Letters letters,
             double mmPerPx,
             OptionalDouble tickX,
-            OptionalDouble tickY) {
+            OptionalDouble tickY,
+            String barSuffix) {
+
+        /** A picture whose bar is mm in the patient. */
+        Furniture(
+                String label,
+                String settings,
+                Letters letters,
+                double mmPerPx,
+                OptionalDouble tickX,
+                OptionalDouble tickY) {
+            this(label, settings, letters, mmPerPx, tickX, tickY, "");
+        }
 
         /** The exam alone, where there is no picture. */
         static Furniture of(String label) {
@@ -213,7 +226,7 @@ final class CutFurniture extends Pane {
             return width;
         }
         ScaleBar scale = ScaleBar.within(shown.mmPerPx(), Math.min(MOST_BAR, width * BAR_SHARE));
-        barWords.setText(scale.words());
+        barWords.setText(scale.words() + (shown.barSuffix().isEmpty() ? "" : " " + shown.barSuffix()));
         double box = Math.max(barWords.prefWidth(-1), scale.lengthPx() + 8);
         double boxLeft = width - INSET - box;
         double boxHeight = heightOf(barWords) + 5;

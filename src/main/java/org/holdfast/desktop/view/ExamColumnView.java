@@ -15,12 +15,14 @@ final class ExamColumnView {
     private final ExamHead head = new ExamHead();
     private final CutPane along;
     private final CutPane across;
+    private final FilmStrip films;
     private final MapPane map;
     private final NumberPane number = new NumberPane();
 
     ExamColumnView(ReviewViewModel review, CutQueue queue, MarkTools tools, int exam) {
         along = new CutPane(review, queue, tools, CutRow.ALONG, exam, 2 * exam);
         across = new CutPane(review, queue, tools, CutRow.ACROSS, exam, 2 * exam + 1);
+        films = new FilmStrip(review, queue, exam);
         map = new MapPane(review, exam);
         Runnable pick = () -> review.pick(review.stateProperty().get().partId(), exam);
         head.setOnMousePressed(event -> pick.run());
@@ -28,11 +30,15 @@ final class ExamColumnView {
     }
 
     List<Node> nodes() {
-        return List.of(head, along, across, map, number);
+        return List.of(head, along, across, films, map, number);
     }
 
     CutPane cut(CutRow row) {
         return row == CutRow.ALONG ? along : across;
+    }
+
+    FilmStrip films() {
+        return films;
     }
 
     List<CutPane> cuts() {
@@ -40,6 +46,9 @@ final class ExamColumnView {
     }
 
     void draw() {
+        boolean isFilm = films.draw();
+        along.setVisible(!isFilm);
+        across.setVisible(!isFilm);
         along.draw();
         across.draw();
         map.drawCrossing();
@@ -52,6 +61,7 @@ final class ExamColumnView {
     }
 
     void close() {
+        films.close();
         along.close();
         across.close();
     }
@@ -61,6 +71,7 @@ final class ExamColumnView {
         head.resizeRelocate(x, 0, width, m.headHeight());
         along.resizeRelocate(x + gap, m.cutTop(0) + gap, width - 2 * gap, m.cutHeight() - 2 * gap);
         across.resizeRelocate(x + gap, m.cutTop(1) + gap, width - 2 * gap, m.cutHeight() - 2 * gap);
+        films.resizeRelocate(x + gap, m.cutTop(0) + gap, width - 2 * gap, 2 * m.cutHeight() - 2 * gap);
         map.resizeRelocate(x + gap, m.mapTop() + gap, width - 2 * gap, m.mapHeight() - 2 * gap);
         number.resizeRelocate(x, m.numberTop(), width, m.numberHeight());
     }

@@ -1,5 +1,6 @@
 package org.holdfast.desktop.view;
 
+import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
@@ -11,6 +12,7 @@ import org.holdfast.desktop.viewmodel.ExamHeading;
 final class ExamHead extends VBox {
 
     private final Label title = new Label();
+    private final Label aside = new Label();
     private final Label facts = new Label();
     private final WarningMark warning = new WarningMark(12);
     private final Tooltip tooltip = new Tooltip();
@@ -19,7 +21,10 @@ final class ExamHead extends VBox {
         getStyleClass().add("exam-head");
         title.getStyleClass().add("column-header");
         facts.getStyleClass().addAll("small-text", "faint");
-        HBox first = new HBox(title, warning);
+        aside.getStyleClass().addAll("small-text", "soft");
+        title.setMinWidth(USE_PREF_SIZE);
+        HBox first = new HBox(title, warning, aside);
+        first.setAlignment(Pos.BASELINE_LEFT);
         first.getStyleClass().add("exam-head-line");
         getChildren().addAll(first, facts);
         setAccessibleRole(AccessibleRole.TEXT);
@@ -32,9 +37,13 @@ final class ExamHead extends VBox {
         title.setText(heading.title());
         warning.setVisible(heading.warning().isPresent());
         warning.setManaged(heading.warning().isPresent());
+        aside.setText(heading.aside());
+        aside.setVisible(!heading.aside().isEmpty());
+        aside.setManaged(!heading.aside().isEmpty());
         facts.setText(compact ? heading.compactFacts() : heading.facts());
         StyleClass.toggle(this, "picked", picked);
-        String said = heading.title() + ", " + heading.facts();
+        String said =
+                heading.title() + (heading.aside().isEmpty() ? "" : ", " + heading.aside()) + ", " + heading.facts();
         setAccessibleText(said);
         tooltip.setText(
                 heading.cautions().isEmpty()

@@ -37,11 +37,12 @@ public final class FirstRunView extends HBox {
     /**
      * What else can be done than to open the demo.
      *
+     * @param readFolder asks for a folder of images that are to be taken in
      * @param openFolder asks for a subject's folder
      * @param showLimits shows what is measured and what cannot be
      * @param showKeys shows all keys
      */
-    public record Ways(Runnable openFolder, Runnable showLimits, Runnable showKeys) {}
+    public record Ways(Runnable readFolder, Runnable openFolder, Runnable showLimits, Runnable showKeys) {}
 
     /**
      * @param model what can be done
@@ -66,6 +67,7 @@ public final class FirstRunView extends HBox {
         stop.setContentDisplay(ContentDisplay.RIGHT);
         stop.setOnAction(event -> model.stop());
         VBox list = new VBox(
+                link("Take in a folder of images, or drop it here", Act.READ_FOLDER, ways.readFolder(), bindings),
                 link("Open a subject's folder", Act.OPEN_SUBJECT, ways.openFolder(), bindings),
                 link("What it measures, and what CT cannot show", Act.LIMITS, ways.showLimits(), bindings),
                 link("All keys", Act.KEYS, ways.showKeys(), bindings));

@@ -1,6 +1,8 @@
 package org.holdfast.desktop.view;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -25,7 +27,20 @@ public final class Frame extends BorderPane {
     private final Label caution = new Label(Caution.TEXT);
     private final StackPane content = new StackPane();
     private final VBox faults = new VBox();
-    private final RailStep step = new RailStep();
+    private final Map<Step, RailStep> steps = new EnumMap<>(Step.class);
+    private final Label drop = new Label("Drop to read: folders, files, zips");
+
+    /** The steps of the work that there are, in their order. */
+    public enum Step {
+        INTAKE("Intake"),
+        REVIEW("Review");
+
+        private final String words;
+
+        Step(String words) {
+            this.words = words;
+        }
+    }
 
     public Frame() {
         getStyleClass().addAll("frame", "ground-window");
@@ -39,7 +54,13 @@ public final class Frame extends BorderPane {
         help.setAlignment(Pos.CENTER_LEFT);
         help.getStyleClass().add("rail-help");
         rail.getStyleClass().addAll("rail", "ground-shade");
-        rail.getChildren().addAll(name, step, spring, help);
+        VBox line = new VBox();
+        line.getStyleClass().add("rail-line");
+        for (Step step : Step.values()) {
+            steps.put(step, new RailStep(step.words));
+            line.getChildren().add(steps.get(step));
+        }
+        rail.getChildren().addAll(name, line, spring, help);
         title.getStyleClass().add("page-title");
         subtitle.getStyleClass().addAll("body-text", "soft");
         subtitle.setMinWidth(0);
@@ -58,8 +79,12 @@ public final class Frame extends BorderPane {
         foot.getStyleClass().add("footer");
         foot.setAlignment(Pos.CENTER_LEFT);
         BorderPane main = new BorderPane(content, new VBox(header, faults), null, foot, null);
+        drop.getStyleClass().add("drop-outline");
+        drop.setMaxSize(Double.MAX_VALUE, Double.MAX_VALUE);
+        drop.setMouseTransparent(true);
+        drop.setVisible(false);
         setLeft(rail);
-        setCenter(main);
+        setCenter(new StackPane(main, drop));
         widthProperty()
                 .subscribe(
                         width -> StyleClass.toggle(this, "compact", width.doubleValue() < ReviewMetrics.COMPACT_BELOW));
@@ -78,9 +103,30 @@ public final class Frame extends BorderPane {
         content.getChildren().setAll(area);
     }
 
-    /** What stands at the step of the work that is done here; empty for none. */
-    public void step(String name, String open) {
-        step.show(name, open);
+    /** Where a step of the rail leads. */
+    public void lead(Step step, Runnable go) {
+        steps.get(step).setOnAction(event -> go.run());
+    }
+
+    /**
+     * How it stands with a step of the work.
+     *
+     * @param open what there is to do; empty for nothing
+     * @param isHere whether its area is shown
+     * @param canGo whether it can be gone to
+     */
+    public void step(Step step, String open, boolean isHere, boolean canGo) {
+        steps.get(step).show(open, isHere, canGo);
+    }
+
+    /** Shows that what is dragged over the window could be dropped, or no more. */
+    public void offerDrop(boolean isOffered) {
+        drop.setVisible(isOffered);
+    }
+
+    /** Says more beside the title of the area. */
+    public void say(String more) {
+        subtitle.setText(more);
     }
 
     /** Says under the header that something failed; it stays until it is put away. */

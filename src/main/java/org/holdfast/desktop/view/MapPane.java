@@ -105,7 +105,7 @@ final class MapPane extends StackPane {
             surface.clear();
             furniture.show(new Furniture(
                     "", "", new Letters("", "", "", ""), 0, OptionalDouble.empty(), OptionalDouble.empty()));
-            words.setText(MapWords.without(part, known));
+            words.setText(review.isFilm(exam) ? MapWords.ON_FILM : MapWords.without(part, known));
             words.setVisible(true);
             setAccessibleText("no map: " + words.getText());
             return;

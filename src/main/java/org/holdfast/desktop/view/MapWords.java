@@ -7,6 +7,8 @@ import org.holdfast.desktop.viewmodel.CourseResults.Known;
 /** What stands in the place of a map that is not there. */
 final class MapWords {
 
+    static final String ON_FILM = "no map on a radiograph";
+
     private MapWords() {}
 
     static String without(ConstructPart part, Known known) {

@@ -13,7 +13,6 @@ import javafx.scene.shape.Rectangle;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.desktop.state.ReviewState;
 import org.holdfast.desktop.state.ShortName;
-import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.desktop.viewmodel.PartCell;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 
@@ -92,14 +91,14 @@ final class MatrixView extends Region {
         requestLayout();
     }
 
-    void show(ReviewState state, Known known) {
+    void show(ReviewState state) {
         for (int n = 0; n < review.parts().size(); n++) {
             ConstructPart part = review.parts().get(n);
             boolean inRow = part.id().equals(state.partId());
             StyleClass.toggle(names.get(n), "chosen", inRow);
             for (int column = 0; column < exams.size(); column++) {
                 int exam = exams.get(column);
-                PartCell cell = PartCell.of(part, review.exams().get(exam), known);
+                PartCell cell = review.cell(part, exam);
                 cells.get(n)
                         .get(column)
                         .show(cell, cell.aloud(part, review.exams().get(exam)), inRow, inRow && exam == state.exam());

@@ -1,39 +1,54 @@
 package org.holdfast.desktop.view;
 
 import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.shape.Circle;
 
-/** The step of the work that is open: a knot in a ring, its name, and what there is to do. */
-final class RailStep extends FlowPane {
+/** A step of the work on the rail: a knot, in a ring where the person is, its name, and what there is to do. */
+final class RailStep extends Button {
 
     private final Label name = new Label();
     private final Label open = new Label();
+    private final Circle ring = new Circle(7);
+    private final Circle knot = new Circle(4);
 
-    RailStep() {
+    RailStep(String step) {
         getStyleClass().add("rail-step");
-        Circle ring = new Circle(7);
         ring.getStyleClass().add("rail-ring");
-        Circle knot = new Circle(4);
         knot.getStyleClass().add("rail-knot");
-        StackPane mark = new StackPane(ring, knot);
+        name.setText(step);
         name.getStyleClass().add("rail-name");
         open.getStyleClass().addAll("small-text", "faint");
         open.setWrapText(true);
         VBox words = new VBox(name, open);
         words.getStyleClass().add("rail-words");
-        setAlignment(Pos.TOP_LEFT);
-        getChildren().addAll(mark, words);
-        setVisible(false);
+        FlowPane content = new FlowPane(new StackPane(ring, knot), words);
+        content.getStyleClass().add("rail-content");
+        content.setAlignment(Pos.TOP_LEFT);
+        setGraphic(content);
+        setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
+        setMaxWidth(Double.MAX_VALUE);
+        show("", false, false);
     }
 
-    void show(String step, String more) {
-        setVisible(!step.isEmpty());
-        name.setText(step);
+    /**
+     * Shows how it stands.
+     *
+     * @param more what there is to do
+     * @param isHere whether the person is at this step
+     * @param canGo whether they can go there
+     */
+    void show(String more, boolean isHere, boolean canGo) {
         open.setText(more);
-        setAccessibleText(step + ", " + more);
+        open.setManaged(!more.isEmpty());
+        ring.setVisible(isHere);
+        StyleClass.toggle(this, "is-here", isHere);
+        setDisable(!isHere && !canGo);
+        setAccessibleText(name.getText() + (more.isEmpty() ? "" : ", " + more) + (isHere ? ", shown now" : ""));
     }
 }

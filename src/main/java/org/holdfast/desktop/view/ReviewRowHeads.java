@@ -8,11 +8,14 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.CutRow;
+import org.holdfast.desktop.state.FilmPlace;
 import org.holdfast.desktop.state.HuWindow;
 import org.holdfast.desktop.state.ReviewState;
 import org.holdfast.desktop.state.WindowPreset;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CutWords;
+import org.holdfast.desktop.viewmodel.FilmSight;
+import org.holdfast.desktop.viewmodel.FilmWords;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 import org.holdfast.desktop.viewmodel.SlabChoice;
 import org.holdfast.desktop.viewmodel.WindowChoice;
@@ -24,6 +27,8 @@ final class ReviewRowHeads {
     private final WindowChoice windows;
     private final ComboBox<WindowPreset> window = new ComboBox<>();
     private final ComboBox<SlabChoice> slab = new ComboBox<>();
+    private final FilmWindowBox filmWindow = new FilmWindowBox();
+    private final VBox choices;
     private final Label settings = small("");
     private final MarkTools tools;
     private final MapLegend legend = new MapLegend();
@@ -49,7 +54,7 @@ final class ReviewRowHeads {
         slab.getItems().setAll(SlabChoice.all());
         slab.setMaxWidth(Double.MAX_VALUE);
         slab.setAccessibleText("slab");
-        VBox choices = new VBox(4, window, slab);
+        choices = new VBox(4, window, slab);
         along = new RowHead(
                 Optional.of(new RowPictogram(RowPictogram.Row.ALONG)), CutRow.ALONG.title(), settings, choices);
         across = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.ACROSS)), CutRow.ACROSS.title(), tools);
@@ -83,6 +88,7 @@ final class ReviewRowHeads {
         faceOn.setDirection(isFace ? "" : "no map: this part is not measured in this version");
         HuWindow shown = state.lookOf(state.exam()).window();
         settings.setText("C " + Words.number(shown.centreHu(), 0) + "  W " + Words.number(shown.widthHu(), 0));
+        showFilm(state);
         settingFromState = true;
         if (!shown.equals(shownWindow)) {
             window.setValue(windows.presetOf(shown).orElse(null));
@@ -96,6 +102,22 @@ final class ReviewRowHeads {
         apparent.setManaged(isFace);
         courseWords.setVisible(!compact);
         courseWords.setManaged(!compact);
+    }
+
+    /** A radiograph has windows of its own and no slab. */
+    private void showFilm(ReviewState state) {
+        boolean isFilm = review.isFilm(state.exam());
+        if (isFilm) {
+            FilmSight first = review.film(new FilmPlace(state.exam(), 0));
+            filmWindow.show(first);
+            settings.setText(first.window()
+                    .map(w -> "radiograph: " + FilmWords.numbers(w))
+                    .orElse("radiograph"));
+        }
+        List<Node> wanted = isFilm ? List.of(filmWindow) : List.of(window, slab);
+        if (!choices.getChildren().equals(wanted)) {
+            choices.getChildren().setAll(wanted);
+        }
     }
 
     void layout(ReviewMetrics m) {

@@ -12,16 +12,17 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import javafx.util.Subscription;
 import org.holdfast.app.ExamResult;
+import org.holdfast.app.FilmExam;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.CutRow;
+import org.holdfast.desktop.state.FilmPlace;
 import org.holdfast.desktop.state.MarkTool;
 import org.holdfast.desktop.state.ReviewState;
 import org.holdfast.desktop.viewmodel.CourseLines;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.desktop.viewmodel.ExamColumn;
 import org.holdfast.desktop.viewmodel.ExamHeading;
-import org.holdfast.desktop.viewmodel.NumberUnder;
 import org.holdfast.desktop.viewmodel.PartCell;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 import org.holdfast.desktop.viewmodel.VisibleExams;
@@ -91,6 +92,7 @@ public final class ReviewView extends Region {
             listening.add(column.imagesProperty()
                     .subscribe(images -> redraw(column.exam().index())));
             listening.add(column.factsProperty().subscribe(facts -> factsChanged()));
+            listening.add(column.filmExamProperty().subscribe(films -> factsChanged()));
         }
     }
 
@@ -124,8 +126,29 @@ public final class ReviewView extends Region {
                 .orElseThrow();
     }
 
+    /** The radiographs that keys act on: those under the pointer, else the chosen exam's; empty where cuts are. */
+    private Optional<FilmStrip> activeFilms() {
+        Optional<ExamColumnView> under = columns.stream()
+                .filter(column ->
+                        column.films().isHover() || column.cuts().stream().anyMatch(CutPane::isHover))
+                .findFirst();
+        int chosen = inSight.indexOf(review.stateProperty().get().exam());
+        return under.or(() -> chosen < 0 ? Optional.empty() : Optional.of(columns.get(chosen)))
+                .map(ExamColumnView::films)
+                .filter(FilmStrip::isVisible);
+    }
+
+    /** The radiograph that keys act on; empty where they act on a cut. */
+    public Optional<FilmPlace> activeFilm() {
+        return activeFilms().map(FilmStrip::active);
+    }
+
     /** The exam that keys act on: the one under the pointer, else the chosen one. */
     public int activeExam() {
+        Optional<FilmPlace> film = activeFilm();
+        if (film.isPresent()) {
+            return film.get().exam();
+        }
         return activePane().exam();
     }
 
@@ -134,8 +157,13 @@ public final class ReviewView extends Region {
         return activePane().row();
     }
 
-    /** Magnifies the active cut at its middle. */
+    /** Magnifies the active cut, or radiograph, at its middle. */
     public void zoom(double factor) {
+        Optional<FilmStrip> films = activeFilms();
+        if (films.isPresent()) {
+            films.get().zoom(factor);
+            return;
+        }
         activePane().zoom(factor);
     }
 
@@ -223,25 +251,22 @@ public final class ReviewView extends Region {
             columns.get(column).draw();
         }
         panel.showMarks();
+        if (shownState != null && exam == shownState.exam()) {
+            heads.show(shownState, compact);
+        }
     }
 
     private void showKnown() {
         ReviewState state = review.stateProperty().get();
         Known known = review.results().knownProperty().get();
-        matrix.show(state, known);
+        matrix.show(state);
         for (int n = 0; n < columns.size(); n++) {
             int exam = inSight.get(n);
-            columns.get(n)
-                    .show(
-                            heading(exam, known),
-                            NumberUnder.of(review.part(), review.exams().get(exam), known),
-                            known,
-                            exam == state.exam(),
-                            compact);
+            columns.get(n).show(heading(exam, known), review.number(exam), known, exam == state.exam(), compact);
         }
         Map<String, SchematicState> tints = new HashMap<>();
         for (ConstructPart part : review.parts()) {
-            PartCell cell = PartCell.of(part, review.exam(), known);
+            PartCell cell = review.cell(part, state.exam());
             tints.put(part.id(), new SchematicState(cell.state(), cell.share(), cell.words()));
         }
         schematic.show(tints, state.partId(), compact);
@@ -251,6 +276,10 @@ public final class ReviewView extends Region {
     }
 
     private ExamHeading heading(int exam, Known known) {
+        Optional<FilmExam> films = review.columns().get(exam).filmExamProperty().get();
+        if (films.isPresent()) {
+            return ExamHeading.of(review.exams().get(exam), films.get());
+        }
         Optional<ExamResult> result = known.report()
                 .flatMap(report -> report.exam(review.exams().get(exam).label()));
         return ExamHeading.of(

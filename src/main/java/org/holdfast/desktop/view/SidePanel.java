@@ -1,6 +1,7 @@
 package org.holdfast.desktop.view;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
@@ -11,6 +12,8 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.holdfast.app.Caution;
+import org.holdfast.app.FilmExam;
+import org.holdfast.app.FilmResult;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
@@ -60,8 +63,31 @@ final class SidePanel extends VBox {
     }
 
     void show(Known known, ExamHeading heading) {
+        Optional<FilmExam> films =
+                review.columns().get(review.exam().index()).filmExamProperty().get();
+        if (films.isPresent()) {
+            showFilms(films.get(), known, heading);
+        } else {
+            showVolume(known, heading);
+        }
+    }
+
+    /** A radiograph carries no number: what it is, what it allows and how its scale came about. */
+    private void showFilms(FilmExam films, Known known, ExamHeading heading) {
+        content.getChildren().clear();
+        add(
+                label(review.part().label(), "page-title"),
+                label(heading.title() + " · " + heading.aside() + " · " + heading.facts(), "small-text", "soft"));
+        showStatus(known);
+        add(status, gap(), label(NumberUnder.onFilm().value(), "number", "worded"));
+        add(label("Verdict: " + FilmResult.VERDICT.value().words(), "body-text", "strong"));
+        FilmResult.VERDICT.causes().forEach(cause -> add(label(Words.sentence(cause), "small-text", "soft")));
+        sentences("This exam", FilmSentences.of(films));
+    }
+
+    private void showVolume(Known known, ExamHeading heading) {
         ConstructPart part = review.part();
-        NumberUnder under = NumberUnder.of(part, review.exam(), known);
+        NumberUnder under = review.number(review.exam().index());
         PartDetail detail = PartDetail.of(
                 part,
                 review.exam(),

@@ -24,7 +24,8 @@ public enum Theme {
         String base =
                 this == DARK ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet();
         Application.setUserAgentStylesheet(base);
-        scene.getStylesheets().setAll(List.of(sheet(tokens), sheet("holdfast.css"), sheet("review.css")));
+        scene.getStylesheets()
+                .setAll(List.of(sheet(tokens), sheet("holdfast.css"), sheet("review.css"), sheet("intake.css")));
     }
 
     private static String sheet(String name) {

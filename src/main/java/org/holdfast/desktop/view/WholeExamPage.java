@@ -21,7 +21,7 @@ import org.holdfast.desktop.viewmodel.WholeExamViewModel;
 import org.holdfast.desktop.viewmodel.WindowChoice;
 
 /** The chosen exam as a whole, over the review: begins at the crossing and in the window that the review shows. */
-public final class WholeExamPage extends BorderPane {
+public final class WholeExamPage extends BorderPane implements ExamPage {
 
     /** Numbers in the drawing queue that no column of the review uses. */
     private static final int FIRST_CELL = 1_000_000;
@@ -64,7 +64,7 @@ public final class WholeExamPage extends BorderPane {
         setCenter(view);
     }
 
-    /** Does what a key is for; tells whether it was for anything here. */
+    @Override
     public boolean act(Act act) {
         switch (act) {
             case STEP_ON -> view.step(1);
@@ -83,7 +83,7 @@ public final class WholeExamPage extends BorderPane {
         return true;
     }
 
-    /** Lets go of the exam. */
+    @Override
     public void close() {
         listening.unsubscribe();
         view.close();
@@ -118,6 +118,9 @@ public final class WholeExamPage extends BorderPane {
         }
         if (images instanceof Images.Loading loading) {
             return new ExamLoad.Loading(loading.fraction(), loading.activity());
+        }
+        if (images instanceof Images.Films) {
+            return new ExamLoad.Failed("These are radiographs. Leave this page and open it again to see them.");
         }
         if (images instanceof Images.Failed failed) {
             return new ExamLoad.Failed(failed.reason());

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import org.holdfast.app.ExamFacts;
 import org.holdfast.app.ExamResult;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.construct.ConstructPart;
@@ -108,12 +107,7 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
     public static CourseLines of(ReviewViewModel review, Known known) {
         List<ExamDay> days = new ArrayList<>();
         for (ReviewExam exam : review.exams()) {
-            OptionalInt day = review.columns()
-                    .get(exam.index())
-                    .factsProperty()
-                    .get()
-                    .map(ExamFacts::daysSinceSurgery)
-                    .orElse(exam.daysSinceSurgery());
+            OptionalInt day = review.columns().get(exam.index()).daysSinceSurgery();
             days.add(new ExamDay(exam.index(), exam.label(), day));
         }
         return of(days, review.parts(), review.part().id(), known);

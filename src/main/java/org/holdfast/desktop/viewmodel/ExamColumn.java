@@ -1,11 +1,15 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.holdfast.app.ExamFacts;
+import org.holdfast.app.FilmExam;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Radiograph;
 
 /**
  * The images of one exam as far as they are there. Changes on the thread of the window only.
@@ -36,6 +40,17 @@ public final class ExamColumn {
         record Loaded(HuVolume volume) implements Images {}
 
         /**
+         * There: an exam of radiographs.
+         *
+         * @param films the first of its films, as many as a column shows
+         */
+        record Films(List<Radiograph> films) implements Images {
+            public Films {
+                films = List.copyOf(films);
+            }
+        }
+
+        /**
          * Stopped by the person.
          */
         record Stopped() implements Images {}
@@ -51,6 +66,8 @@ public final class ExamColumn {
     private final ReviewExam exam;
     private final ReadOnlyObjectWrapper<Images> images = new ReadOnlyObjectWrapper<>(new Images.Absent());
     private final ReadOnlyObjectWrapper<Optional<ExamFacts>> facts = new ReadOnlyObjectWrapper<>(Optional.empty());
+
+    private final ReadOnlyObjectWrapper<Optional<FilmExam>> filmExam = new ReadOnlyObjectWrapper<>(Optional.empty());
 
     ExamColumn(ReviewExam exam) {
         this.exam = exam;
@@ -74,6 +91,31 @@ public final class ExamColumn {
     /** The volume, if it is there now. */
     public Optional<HuVolume> volume() {
         return images.get() instanceof Images.Loaded loaded ? Optional.of(loaded.volume()) : Optional.empty();
+    }
+
+    /** What the files of an exam of radiographs say; empty until they were read, and for a volume. */
+    public ReadOnlyObjectProperty<Optional<FilmExam>> filmExamProperty() {
+        return filmExam.getReadOnlyProperty();
+    }
+
+    /** A radiograph of those that a column shows, if it is there now. */
+    public Optional<Radiograph> film(int index) {
+        return images.get() instanceof Images.Films there
+                        && index < there.films().size()
+                ? Optional.of(there.films().get(index))
+                : Optional.empty();
+    }
+
+    /** Days since surgery by its files, or by the subject's document until they were read. */
+    public OptionalInt daysSinceSurgery() {
+        return facts.get()
+                .map(ExamFacts::daysSinceSurgery)
+                .or(() -> filmExam.get().map(FilmExam::daysSinceSurgery))
+                .orElse(exam.daysSinceSurgery());
+    }
+
+    void know(FilmExam read) {
+        filmExam.set(Optional.of(read));
     }
 
     void become(Images next) {

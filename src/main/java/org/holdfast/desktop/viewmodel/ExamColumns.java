@@ -3,17 +3,21 @@ package org.holdfast.desktop.viewmodel;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.function.Consumer;
 import javafx.util.Subscription;
 import org.holdfast.app.ExamFacts;
 import org.holdfast.app.ExamVolumes;
+import org.holdfast.app.FilmExam;
 import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.UseCaseException;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
 import org.holdfast.desktop.viewmodel.ExamColumn.Images;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Radiograph;
 
 /**
  * The images of all exams of a subject: those on the screen are read, the chosen one first, one exam at a time, since the
@@ -35,8 +39,15 @@ public final class ExamColumns {
     /** Share of an exam's work that goes into finding out what its files are. */
     private static final double HEADERS = 0.2;
 
+    /** Films that a column shows. */
+    static final int FILMS_SHOWN = 2;
+
     /** What comes back from reading one exam. */
-    private record Read(ExamFacts facts, HuVolume volume) {}
+    private sealed interface Read {}
+
+    private record ReadVolume(ExamFacts facts, HuVolume volume) implements Read {}
+
+    private record ReadFilms(FilmExam exam, List<Radiograph> films) implements Read {}
 
     /**
      * @param subject whose exams
@@ -102,9 +113,10 @@ public final class ExamColumns {
     /** A volume that was given up must not be held here, or the memory is not free. */
     private void letGo() {
         for (int n = 0; n < columns.size(); n++) {
-            if (!wanted.contains(n)
-                    && columns.get(n).imagesProperty().get() instanceof Images.Loaded
-                    && volumes.loaded(n).isEmpty()) {
+            Images there = columns.get(n).imagesProperty().get();
+            boolean isGone = there instanceof Images.Loaded && volumes.loaded(n).isEmpty()
+                    || there instanceof Images.Films && !volumes.hasFilmsLoaded(n);
+            if (!wanted.contains(n) && isGone) {
                 columns.get(n).become(new Images.Absent());
             }
         }
@@ -138,11 +150,38 @@ public final class ExamColumns {
     }
 
     private Read read(int exam, Progress progress) throws UseCaseException {
+        Optional<FilmExam> films = volumes.films(exam, progress.part(0, HEADERS));
+        if (films.isPresent()) {
+            return readFilms(exam, films.get(), progress.part(HEADERS, 1));
+        }
         ExamFacts facts = volumes.facts(exam, progress.part(0, HEADERS));
         HuVolume volume = volumes.volume(exam, progress.part(HEADERS, 1));
         // The windows by purpose need them; here they cost the window no time.
         volume.statistics();
-        return new Read(facts, volume);
+        return new ReadVolume(facts, volume);
+    }
+
+    private Read readFilms(int exam, FilmExam films, Progress progress) throws UseCaseException {
+        int count = Math.min(FILMS_SHOWN, films.films().size());
+        List<Radiograph> read = new ArrayList<>();
+        for (int n = 0; n < count; n++) {
+            read.add(volumes.film(exam, n, progress.part((double) n / count, (n + 1.0) / count)));
+        }
+        return new ReadFilms(films, read);
+    }
+
+    /**
+     * Reads a film of an exam of radiographs that its column does not show.
+     *
+     * @param then takes it, on the window's thread
+     * @param failed takes what went wrong, in words
+     */
+    public Running readFilm(int exam, int film, Consumer<Radiograph> then, Consumer<String> failed) {
+        return runner.run(
+                "reading a radiograph of " + columns.get(exam).exam().label(),
+                progress -> volumes.film(exam, film, progress),
+                then,
+                failure -> failed.accept(FailureText.of(failure)));
     }
 
     private int nextAbsent() {
@@ -163,8 +202,14 @@ public final class ExamColumns {
 
     private void finished(int exam, Read read) {
         done();
-        columns.get(exam).know(read.facts());
-        columns.get(exam).become(new Images.Loaded(read.volume()));
+        ExamColumn column = columns.get(exam);
+        if (read instanceof ReadVolume volume) {
+            column.know(volume.facts());
+            column.become(new Images.Loaded(volume.volume()));
+        } else if (read instanceof ReadFilms films) {
+            column.know(films.exam());
+            column.become(new Images.Films(films.films()));
+        }
         letGo();
         readNext();
     }

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.holdfast.app.ExamFacts;
 import org.holdfast.app.ExamResult;
+import org.holdfast.app.FilmExam;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.volume.Acquisition;
@@ -18,13 +19,19 @@ import org.holdfast.volume.Comparability.Difference;
  * The head of an exam's column. Immutable.
  *
  * @param title offset from surgery
+ * @param aside beside the title: what kind of images, where it is no CT; may be empty
  * @param facts day, modality, tube voltage, slice, kernel
  * @param compactFacts day and modality
  * @param warning why its numbers may not be compared with those of the reference exam; empty if they may
  * @param cautions what else differs from the reference exam, one sentence each
  */
 public record ExamHeading(
-        String title, String facts, String compactFacts, Optional<String> warning, List<String> cautions) {
+        String title,
+        String aside,
+        String facts,
+        String compactFacts,
+        Optional<String> warning,
+        List<String> cautions) {
 
     public ExamHeading {
         cautions = List.copyOf(cautions);
@@ -73,10 +80,24 @@ public record ExamHeading(
                                 + "): HU may be off, fine detail may be missing or made up."));
         return new ExamHeading(
                 title(exam.label()),
+                "",
                 String.join(" · ", words),
                 causes.isEmpty() ? short2 : day + " · " + causes,
                 causes.isEmpty() ? Optional.empty() : Optional.of(causes),
                 cautions);
+    }
+
+    /** The head of an exam of radiographs: kind of scale in place of tube voltage. */
+    public static ExamHeading of(ReviewExam exam, FilmExam films) {
+        OptionalInt days = films.daysSinceSurgery();
+        String day = days.isPresent() ? "day " + Words.number(days.getAsInt(), 0) : "undated";
+        return new ExamHeading(
+                title(exam.label()),
+                FilmWords.views(films),
+                FilmWords.shortScales(films) + " · " + day,
+                FilmWords.shortScales(films),
+                Optional.empty(),
+                List.of("Scale: " + FilmWords.scales(films) + "."));
     }
 
     private static String title(String label) {

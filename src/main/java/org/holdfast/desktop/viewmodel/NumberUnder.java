@@ -60,6 +60,20 @@ public record NumberUnder(
                 unseen + " unseen");
     }
 
+    /** What stands under a radiograph. */
+    public static NumberUnder onFilm() {
+        OptionalDouble none = OptionalDouble.empty();
+        return new NumberUnder(
+                PartState.NOT_MEASURED,
+                "read by eye",
+                "",
+                none,
+                none,
+                none,
+                "a radiograph has no HU",
+                "a radiograph, no HU");
+    }
+
     private static NumberUnder without(PartCell cell) {
         return without(cell, cell.cause());
     }

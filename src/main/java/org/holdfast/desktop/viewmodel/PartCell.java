@@ -2,6 +2,7 @@ package org.holdfast.desktop.viewmodel;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdfast.app.FilmResult;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
@@ -20,6 +21,14 @@ import org.holdfast.measure.ThresholdContact;
  * @param cause why it is so, in full, where there is more to say than the words
  */
 public record PartCell(PartState state, String words, OptionalDouble share, String cause) {
+
+    /** The cell of every part in an exam of radiographs. */
+    public static PartCell onFilm() {
+        return without(
+                PartState.NOT_MEASURED,
+                "read by eye",
+                FilmResult.VERDICT.causes().get(0));
+    }
 
     /** The cell of a part in an exam. */
     public static PartCell of(ConstructPart part, ReviewExam exam, Known known) {

@@ -15,6 +15,8 @@ import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.state.CutLook;
 import org.holdfast.desktop.state.CutRow;
+import org.holdfast.desktop.state.FilmLook;
+import org.holdfast.desktop.state.FilmPlace;
 import org.holdfast.desktop.state.History;
 import org.holdfast.desktop.state.HuWindow;
 import org.holdfast.desktop.state.ImageMark;
@@ -22,6 +24,7 @@ import org.holdfast.desktop.state.ReviewState;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.geometry.RigidTransform;
+import org.holdfast.volume.Radiograph;
 import org.holdfast.volume.Slab;
 
 /**
@@ -186,8 +189,65 @@ public final class ReviewViewModel {
         look(exam, state.get().lookOf(exam).through(window), "window", gesture);
     }
 
-    /** Goes back to the fitted view of the part's middle. */
+    /** Whether an exam is known to be of radiographs. */
+    public boolean isFilm(int exam) {
+        boolean byFiles = columns.get(exam).filmExamProperty().get().isPresent();
+        String label = exams().get(exam).label();
+        return byFiles
+                || columns.get(exam).factsProperty().get().isEmpty()
+                        && results.knownProperty()
+                                .get()
+                                .report()
+                                .filter(report -> report.isFilm(label))
+                                .isPresent();
+    }
+
+    /** A part's cell in an exam. */
+    public PartCell cell(ConstructPart part, int exam) {
+        return isFilm(exam)
+                ? PartCell.onFilm()
+                : PartCell.of(part, exams().get(exam), results.knownProperty().get());
+    }
+
+    /** What stands under an exam's pictures of the chosen part. */
+    public NumberUnder number(int exam) {
+        return isFilm(exam)
+                ? NumberUnder.onFilm()
+                : NumberUnder.of(
+                        part(), exams().get(exam), results.knownProperty().get());
+    }
+
+    /** A radiograph of an exam, as its column shows it. */
+    public FilmSight film(FilmPlace place) {
+        return new FilmSight() {
+            @Override
+            public Optional<Radiograph> film() {
+                return columns.get(place.exam()).film(place.film());
+            }
+
+            @Override
+            public FilmLook look() {
+                return state.get().lookOf(place);
+            }
+
+            @Override
+            public void look(FilmLook next, String act, Object gesture) {
+                become(state.get().withLook(place, next), act, gesture);
+            }
+        };
+    }
+
+    /** Goes back to the fitted view of the part's middle, or of the whole radiographs. */
     public void fit(int exam) {
+        if (isFilm(exam)) {
+            ReviewState next = state.get();
+            for (int n = 0; n < ExamColumns.FILMS_SHOWN; n++) {
+                FilmPlace place = new FilmPlace(exam, n);
+                next = next.withLook(place, next.lookOf(place).fitted());
+            }
+            become(next, "fitted view", new Object());
+            return;
+        }
         CutLook look = state.get().lookOf(exam);
         look(exam, CutLook.fitted(part().frame().middle(), look.window()), "fitted view", new Object());
     }

@@ -4,9 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.util.HashMap;
+import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import javafx.scene.input.KeyCode;
@@ -32,22 +31,31 @@ final class ActTest {
             KeyCode.BACK_SPACE);
 
     @Test
-    void noKeyDoesTwoThings() {
-        Map<Combination, Act> owners = new HashMap<>();
+    void noKeyDoesTwoThingsAtOnePlace() {
         for (Act act : Act.values()) {
-            for (Combination combination : act.combinations()) {
-                Act other = owners.put(combination, act);
-                assertTrue(other == null, () -> combination.words() + " is for " + other + " and " + act);
+            for (Act other : Act.values()) {
+                boolean apart = act == other || !act.area().meets(other.area());
+                assertTrue(
+                        apart || Collections.disjoint(act.combinations(), other.combinations()), act + " and " + other);
             }
         }
     }
 
     @Test
-    void lettersAndDigitsOfOtherAreasStayFree() {
+    void oneKeyMayDoTwoThingsOnTwoPages() {
+        assertEquals(Optional.of(Act.REGION), Bindings.usual().act(Area.REVIEW, KeyCode.R, false, false, false));
+        assertEquals(Optional.of(Act.SERIES_ROLE), Bindings.usual().act(Area.INTAKE, KeyCode.R, false, false, false));
+        assertEquals(Optional.of(Act.KEYS), Bindings.usual().act(Area.INTAKE, KeyCode.F1, false, false, false));
+        assertEquals(Optional.empty(), Bindings.usual().act(Area.INTAKE, KeyCode.J, false, false, false));
+    }
+
+    @Test
+    void lettersAndDigitsOfOtherAreasStayFreeWhereAReadingCouldBe() {
         for (Act act : Act.values()) {
             for (Combination combination : act.combinations()) {
                 boolean isBare = !combination.control() && !combination.shift();
-                assertFalse(isBare && KEPT_FOR_OTHER_AREAS.contains(combination.code()), act.name());
+                boolean isKept = act.area() != Area.INTAKE && KEPT_FOR_OTHER_AREAS.contains(combination.code());
+                assertFalse(isBare && isKept, act.name());
                 assertFalse(combination.code().isDigitKey() && !combination.control(), act.name());
             }
         }
@@ -68,26 +76,30 @@ final class ActTest {
 
     @Test
     void findsAnActByItsKeys() {
-        assertEquals(Optional.of(Act.STEP_ON), Bindings.usual().act(KeyCode.PERIOD, false, false, false));
-        assertEquals(Optional.of(Act.STEP_ON_FIVE), Bindings.usual().act(KeyCode.PERIOD, false, true, false));
-        assertEquals(Optional.of(Act.UNDO), Bindings.usual().act(KeyCode.Z, true, false, false));
-        assertEquals(Optional.of(Act.REDO), Bindings.usual().act(KeyCode.Z, true, true, false));
-        assertEquals(Optional.empty(), Bindings.usual().act(KeyCode.Z, false, false, false));
+        assertEquals(Optional.of(Act.STEP_ON), Bindings.usual().act(Area.REVIEW, KeyCode.PERIOD, false, false, false));
+        assertEquals(
+                Optional.of(Act.STEP_ON_FIVE), Bindings.usual().act(Area.REVIEW, KeyCode.PERIOD, false, true, false));
+        assertEquals(Optional.of(Act.UNDO), Bindings.usual().act(Area.REVIEW, KeyCode.Z, true, false, false));
+        assertEquals(Optional.of(Act.REDO), Bindings.usual().act(Area.REVIEW, KeyCode.Z, true, true, false));
+        assertEquals(Optional.empty(), Bindings.usual().act(Area.REVIEW, KeyCode.Z, false, false, false));
     }
 
     @Test
     void leavesAltToTheSystem() {
         for (Act act : Act.values()) {
             for (Combination keys : act.combinations()) {
-                assertEquals(Optional.empty(), Bindings.usual().act(keys.code(), keys.control(), keys.shift(), true));
+                assertEquals(
+                        Optional.empty(),
+                        Bindings.usual().act(Area.REVIEW, keys.code(), keys.control(), keys.shift(), true));
             }
         }
     }
 
     @Test
     void theNumericKeypadMagnifiesToo() {
-        assertEquals(Optional.of(Act.ZOOM_IN), Bindings.usual().act(KeyCode.ADD, false, false, false));
-        assertEquals(Optional.of(Act.ZOOM_OUT), Bindings.usual().act(KeyCode.SUBTRACT, false, false, false));
+        assertEquals(Optional.of(Act.ZOOM_IN), Bindings.usual().act(Area.REVIEW, KeyCode.ADD, false, false, false));
+        assertEquals(
+                Optional.of(Act.ZOOM_OUT), Bindings.usual().act(Area.REVIEW, KeyCode.SUBTRACT, false, false, false));
     }
 
     @Test

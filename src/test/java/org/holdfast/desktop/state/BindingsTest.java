@@ -33,10 +33,10 @@ final class BindingsTest {
     @Test
     void ownKeysTakeThePlaceOfTheUsualOnes() {
         Bindings own = Bindings.of(Map.of("LINK", List.of("Ctrl+L", "F7")), Map.of());
-        assertEquals(Optional.of(Act.LINK), own.act(KeyCode.L, true, false, false));
-        assertEquals(Optional.of(Act.LINK), own.act(KeyCode.F7, false, false, false));
-        assertEquals(Optional.empty(), own.act(KeyCode.J, false, false, false));
-        assertEquals(Optional.of(Act.LENGTH), own.act(KeyCode.L, false, false, false));
+        assertEquals(Optional.of(Act.LINK), own.act(Act.Area.REVIEW, KeyCode.L, true, false, false));
+        assertEquals(Optional.of(Act.LINK), own.act(Act.Area.REVIEW, KeyCode.F7, false, false, false));
+        assertEquals(Optional.empty(), own.act(Act.Area.REVIEW, KeyCode.J, false, false, false));
+        assertEquals(Optional.of(Act.LENGTH), own.act(Act.Area.REVIEW, KeyCode.L, false, false, false));
         assertEquals("Ctrl L", own.keyWords(Act.LINK));
     }
 
@@ -54,7 +54,7 @@ final class BindingsTest {
     void anActMayBeLeftWithoutAKey() {
         Bindings own = Bindings.of(Map.of("THEME", List.of()), Map.of());
         assertEquals("", own.keyWords(Act.THEME));
-        assertEquals(Optional.empty(), own.act(KeyCode.F9, false, false, false));
+        assertEquals(Optional.empty(), own.act(Act.Area.REVIEW, KeyCode.F9, false, false, false));
     }
 
     @Test

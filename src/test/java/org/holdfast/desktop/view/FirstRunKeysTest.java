@@ -59,7 +59,8 @@ final class FirstRunKeysTest {
         WindowTest.fxRun(() -> {
             FirstRunViewModel model =
                     new FirstRunViewModel(new Held(), Path.of("home", "demo-subject"), Size.SMALL, folder -> {});
-            view = new FirstRunView(model, new FirstRunView.Ways(() -> {}, () -> {}, () -> {}), Bindings.usual());
+            view = new FirstRunView(
+                    model, new FirstRunView.Ways(() -> {}, () -> {}, () -> {}, () -> {}), Bindings.usual());
             ground = new StackPane(view);
             stage = new Stage();
             stage.setScene(new Scene(new VBox(before, ground), 1220, 700));

@@ -53,7 +53,11 @@ final class FirstRunViewTest {
                 new FirstRunViewModel(runner, Path.of("home", "demo-subject"), Size.SMALL, folder -> {});
         FirstRunView view = new FirstRunView(
                 model,
-                new FirstRunView.Ways(() -> ways.add("folder"), () -> ways.add("limits"), () -> ways.add("keys")),
+                new FirstRunView.Ways(
+                        () -> ways.add("read"),
+                        () -> ways.add("folder"),
+                        () -> ways.add("limits"),
+                        () -> ways.add("keys")),
                 Bindings.usual());
         Scene scene = new Scene(new StackPane(view), width, height);
         Fonts.load();

@@ -20,8 +20,8 @@ import org.junit.jupiter.api.Test;
 
 class ExamHeadingTest {
 
-    private static final ReviewExam EXAM =
-            new ReviewExam(1, "3 mo", Path.of("ct"), OptionalInt.of(90), Optional.empty(), Optional.empty());
+    private static final ReviewExam EXAM = new ReviewExam(
+            1, "3 mo", Path.of("ct"), OptionalInt.of(90), Optional.empty(), Optional.empty(), Optional.empty());
 
     private static Acquisition scan(double kvp, String kernel) {
         return scan(kvp, kernel, Optional.empty());
@@ -67,7 +67,7 @@ class ExamHeadingTest {
     @Test
     void saysTheDayWhileNothingWasRead() {
         ExamHeading heading = ExamHeading.of(EXAM, Optional.empty(), Optional.empty(), Optional.empty());
-        assertEquals(new ExamHeading("3 mo", "day 90", "day 90", Optional.empty(), List.of()), heading);
+        assertEquals(new ExamHeading("3 mo", "", "day 90", "day 90", Optional.empty(), List.of()), heading);
     }
 
     @Test
@@ -111,8 +111,8 @@ class ExamHeadingTest {
 
     @Test
     void callsTheFirstExamByTheOperation() {
-        ReviewExam surgery =
-                new ReviewExam(0, "surgery", Path.of("ct"), OptionalInt.of(-2), Optional.empty(), Optional.empty());
+        ReviewExam surgery = new ReviewExam(
+                0, "surgery", Path.of("ct"), OptionalInt.of(-2), Optional.empty(), Optional.empty(), Optional.empty());
         ExamHeading heading = ExamHeading.of(surgery, Optional.empty(), Optional.empty(), Optional.empty());
         assertEquals("After surgery", heading.title());
         assertEquals("day \u22122", heading.facts());
