@@ -27,7 +27,8 @@ final class AnswerField extends VBox {
         fault.getStyleClass().addAll("small-text", "ink-change");
         getStyleClass().add("answer-box");
         getChildren().add(field);
-        field.textProperty().subscribe(this::typed);
+        // Only what is typed from now on: the empty text of a new field is no answer.
+        field.textProperty().subscribe((before, now) -> typed(now));
     }
 
     TextField field() {
