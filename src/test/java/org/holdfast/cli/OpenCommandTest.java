@@ -28,10 +28,17 @@ class OpenCommandTest {
     }
 
     @Test
-    void saysThatAFolderIsNoSubjectWithoutOpening(@TempDir Path empty) {
-        assertEquals(ExitCode.NOT_POSSIBLE, run("open", empty.toString()));
+    void readsAFolderThatIsNoSubject(@TempDir Path images) {
+        assertEquals(ExitCode.DONE, run("open", images.toString()), terminal.messages());
+        assertEquals(List.of(Optional.of(images)), window.opened());
+    }
+
+    @Test
+    void saysThatAPathIsNotThereWithoutOpening(@TempDir Path folder) {
+        Path absent = folder.resolve("absent");
+        assertEquals(ExitCode.NOT_POSSIBLE, run("open", absent.toString()));
         assertEquals(List.of(), window.opened());
-        assertTrue(terminal.messages().contains(empty.resolve("subject.json").toString()), terminal.messages());
+        assertTrue(terminal.messages().contains(absent.toString()), terminal.messages());
         assertEquals(1, terminal.messages().strip().lines().count(), terminal.messages());
     }
 
