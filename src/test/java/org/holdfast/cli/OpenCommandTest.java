@@ -28,10 +28,17 @@ class OpenCommandTest {
     }
 
     @Test
-    void saysThatAFolderIsNoSubjectWithoutOpening(@TempDir Path empty) {
-        assertEquals(ExitCode.NOT_POSSIBLE, run("open", empty.toString()));
+    void opensAFolderWithoutASubjectAsImagesToTakeIn(@TempDir Path images) {
+        assertEquals(ExitCode.DONE, run("open", images.toString()), terminal.messages());
+        assertEquals(List.of(Optional.of(images)), window.opened());
+    }
+
+    @Test
+    void saysThatThereIsNoSuchFolderWithoutOpening(@TempDir Path folder) {
+        Path missing = folder.resolve("missing");
+        assertEquals(ExitCode.NOT_POSSIBLE, run("open", missing.toString()));
         assertEquals(List.of(), window.opened());
-        assertTrue(terminal.messages().contains(empty.resolve("subject.json").toString()), terminal.messages());
+        assertTrue(terminal.messages().contains(missing + ": no such file or folder"), terminal.messages());
         assertEquals(1, terminal.messages().strip().lines().count(), terminal.messages());
     }
 
