@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 import org.holdfast.construct.ConstructJson;
@@ -22,7 +23,7 @@ import org.holdfast.phantom.TruthJson;
 import org.holdfast.progress.Progress;
 
 /**
- * Makes the invented demo subject: a subject folder with its construct, five simulated CT exams and their truth. The same
+ * Makes the invented demo subject: a subject folder with its construct, five simulated CT exams, a visit with radiographs, and the truth. The same
  * request makes the same bytes.
  */
 public final class DemoSubject {
@@ -102,11 +103,13 @@ public final class DemoSubject {
         DemoTruth truth = series.truth();
         String truthJson = text(truthTree(truth));
         Files.writeString(folder.resolve("truth.json"), truthJson);
+        int visits = exams.size() + 1;
         for (int n = 0; n < exams.size(); n++) {
-            double from = (double) n / exams.size();
-            double to = (n + 1.0) / exams.size();
+            double from = (double) n / visits;
+            double to = (n + 1.0) / visits;
             series.write(n, folder.resolve(exams.get(n).folder()), progress.part(from, to));
         }
+        series.writeFilms(folder.resolve(series.filmExam().folder()), progress.part((visits - 1.0) / visits, 1));
         Files.writeString(folder.resolve("subject.json"), text(subjectTree(series, exams)));
         List<ExamLine> lines = new ArrayList<>();
         for (int n = 0; n < exams.size(); n++) {
@@ -138,7 +141,10 @@ public final class DemoSubject {
         tree.put("surgeryDate", series.surgeryDate().toString());
         tree.put("construct", "construct.json");
         ArrayNode list = tree.putArray("exams");
-        for (DemoSeries.Exam exam : exams) {
+        List<DemoSeries.Exam> visits = new ArrayList<>(exams);
+        visits.add(series.filmExam());
+        visits.sort(Comparator.comparing(DemoSeries.Exam::date));
+        for (DemoSeries.Exam exam : visits) {
             list.addObject()
                     .put("label", exam.label())
                     .put("folder", exam.folder())

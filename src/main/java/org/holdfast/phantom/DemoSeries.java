@@ -14,7 +14,7 @@ import org.holdfast.volume.HuVolume;
 
 /**
  * The invented demo subject: a vertebral body (L1) replaced by a porous titanium body after a burst fracture, with four
- * pedicle screws and two rods; five exams, their construct and their truth. Every call gives the same data.
+ * pedicle screws and two rods; five CT exams, a visit with radiographs, the construct and the truth. Every call gives the same data.
  */
 public final class DemoSeries {
 
@@ -36,7 +36,7 @@ public final class DemoSeries {
      * @param folder name of its folder, in order of date
      * @param date day of the scan
      * @param posture how the subject lay
-     * @param seriesUid identifier of its series
+     * @param seriesUid identifier of its series of slices; empty if it has none
      */
     public record Exam(String label, String folder, LocalDate date, String posture, String seriesUid) {}
 
@@ -62,6 +62,20 @@ public final class DemoSeries {
                     stage.label, folder, stage.date, "supine", facts(stage).seriesUid()));
         }
         return exams;
+    }
+
+    /** The visit at which only radiographs were taken: label, folder, day and posture; it has no series of slices. */
+    public Exam filmExam() {
+        return new Exam(DemoFilms.LABEL, "films-" + DemoFilms.LABEL.replace(' ', '-'), DemoFilms.DATE, "standing", "");
+    }
+
+    /**
+     * Takes the radiographs of {@link #filmExam()} and writes them.
+     *
+     * @throws IOException if a file cannot be written
+     */
+    public void writeFilms(Path folder, Progress progress) throws IOException {
+        new DemoFilms(size).write(folder, progress);
     }
 
     /** The construct as laid out on the first exam. */

@@ -9,8 +9,8 @@ import java.util.Objects;
  * @param rows rows
  * @param pixelMm side of a detector pixel, mm
  * @param stored 12-bit values, row by row from the top
- * @param lowest stored value under which hardly a pixel of the trunk lies, for the window
- * @param highest stored value over which hardly a pixel of it lies
+ * @param lowest stored value that is shown black
+ * @param highest stored value that is shown white
  */
 record Film(int columns, int rows, double pixelMm, short[] stored, int lowest, int highest) {
 

@@ -28,8 +28,13 @@ final class FilmSimulator {
     /** Line integral at the largest stored value: what lets one photon in 200,000 through. */
     private static final double LARGEST_INTEGRAL = 12;
 
-    private static final double LOW_SHARE = 0.02;
-    private static final double HIGH_SHARE = 0.997;
+    /** Line integral over which bone and screws show; the thickest metal may be white. */
+    private static final double WINDOW_INTEGRAL = 1.8;
+    /** Rays with less than this passed beside the body. */
+    private static final double BODY_INTEGRAL = 0.5;
+
+    /** The body's usual ray is shown so far above black. */
+    private static final double BODY_OVER_BLACK = 0.5;
 
     private FilmSimulator() {}
 
@@ -69,13 +74,17 @@ final class FilmSimulator {
         });
         short[] sorted = stored.clone();
         Arrays.sort(sorted);
-        return new Film(
-                columns,
-                rows,
-                settings.pixelMm(),
-                stored,
-                sorted[(int) (LOW_SHARE * sorted.length)],
-                sorted[(int) (HIGH_SHARE * sorted.length)]);
+        int lowest = lowest(sorted);
+        return new Film(columns, rows, settings.pixelMm(), stored, lowest, lowest + stored(WINDOW_INTEGRAL));
+    }
+
+    /** Black: somewhat under the median of the rays through the body; 0 where none passed through it. */
+    private static int lowest(short[] sorted) {
+        int first = 0;
+        while (first < sorted.length && sorted[first] < stored(BODY_INTEGRAL)) {
+            first++;
+        }
+        return first == sorted.length ? 0 : Math.max(0, sorted[(first + sorted.length) / 2] - stored(BODY_OVER_BLACK));
     }
 
     private static UniformRandomProvider random(FilmSettings settings, int row) {

@@ -41,6 +41,7 @@ class FilmGeometryTest {
         FilmGeometry after = new FilmGeometry(tall(), before.zoomedAt(2.5, 30, 250), 211, 305);
         assertEquals(before.frame().column(29.5), after.frame().column(29.5), ROUNDING);
         assertEquals(before.frame().row(249.5), after.frame().row(249.5), ROUNDING);
+        // By hand: 1.5 · 2.5
         assertEquals(3.75, after.look().zoom(), ROUNDING);
     }
 
