@@ -33,7 +33,7 @@ import org.holdfast.progress.Progress;
  */
 public final class ScreenPictures {
 
-    private static final int[][] SIZES = {{1280, 800}, {1920, 1080}};
+    private static final int[][] SIZES = {{1920, 1080}, {1280, 800}};
     private static final long PATIENCE_S = 300;
 
     private final Path subjectFolder;

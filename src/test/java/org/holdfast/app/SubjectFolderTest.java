@@ -65,10 +65,10 @@ class SubjectFolderTest {
     void refusesUnknownFieldsWithTheirPath() {
         assertRefused(
                 changed("\"code\"", "\"name\": \"x\", \"code\""),
-                "name: unknown field; known are [code, construct, exams, surgeryDate]");
+                "name: unknown field; known are [code, construct, datesShifted, exams, surgeryDate]");
         assertRefused(
                 changed("\"label\"", "\"title\": \"x\", \"label\""),
-                "exams[0].title: unknown field; known are [date, folder, label, posture]");
+                "exams[0].title: unknown field; known are [date, folder, label, posture, series]");
     }
 
     @Test

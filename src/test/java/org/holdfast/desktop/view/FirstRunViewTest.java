@@ -54,7 +54,7 @@ final class FirstRunViewTest {
         FirstRunView view = new FirstRunView(
                 model,
                 new FirstRunView.Ways(
-                        () -> ways.add("read"),
+                        () -> ways.add("images"),
                         () -> ways.add("folder"),
                         () -> ways.add("limits"),
                         () -> ways.add("keys")),
@@ -127,14 +127,14 @@ final class FirstRunViewTest {
         WindowTest.fxRun(() -> {
             FirstRunView view = laidOut(1280, 700);
             List<PageLink> links = all(view, PageLink.class);
-            assertEquals(3, links.size());
+            assertEquals(4, links.size());
             for (PageLink link : links) {
                 assertTrue(link.isFocusTraversable());
                 Event.fireEvent(
                         link, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", KeyCode.ENTER, false, false, false, false));
             }
-            assertEquals(List.of("folder", "limits", "keys"), ways);
-            assertEquals("Open a subject's folder, key Ctrl O", links.get(0).getAccessibleText());
+            assertEquals(List.of("images", "folder", "limits", "keys"), ways);
+            assertEquals("Open a subject's folder, key Ctrl O", links.get(1).getAccessibleText());
         });
     }
 
