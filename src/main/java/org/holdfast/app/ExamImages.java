@@ -104,6 +104,15 @@ public final class ExamImages implements ExamVolumes {
     }
 
     @Override
+    public Optional<FilmExam> filmsBeside(int index, Progress progress) throws UseCaseException {
+        return scanned(exams.get(index), untilClosed(progress)) instanceof ScannedVolume volume
+                        && !volume.opened().filmsBeside().isEmpty()
+                ? Optional.of(OpenedFilms.exam(
+                        volume.opened().filmsBeside(), volume.opened().days(), List.of()))
+                : Optional.empty();
+    }
+
+    @Override
     public Radiograph film(int index, int film, Progress progress) throws UseCaseException {
         Exam exam = exams.get(index);
         Progress own = untilClosed(progress);
@@ -185,10 +194,15 @@ public final class ExamImages implements ExamVolumes {
     }
 
     private Radiograph readFilm(Exam exam, int film, Progress progress) throws UseCaseException {
-        if (!(scanned(exam, progress.part(0, HEADER_SHARE)) instanceof ScannedFilms films)) {
-            throw new IllegalArgumentException(exam.named.folder() + ": the exam has no radiographs");
+        Scanned scanned = scanned(exam, progress.part(0, HEADER_SHARE));
+        List<RadiographFile> all = scanned instanceof ScannedFilms films
+                ? films.opened().films()
+                : ((ScannedVolume) scanned).opened().filmsBeside();
+        if (film >= all.size()) {
+            throw new IllegalArgumentException(
+                    exam.named.folder() + ": the exam has " + all.size() + " radiographs, asked for number " + film);
         }
-        RadiographFile file = films.opened().films().get(film);
+        RadiographFile file = all.get(film);
         try {
             LoadedRadiograph loaded = RadiographLoader.load(file, progress.part(HEADER_SHARE, 1));
             keepFilm(exam, film, loaded.film());

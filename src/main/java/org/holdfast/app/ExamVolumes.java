@@ -28,7 +28,17 @@ public interface ExamVolumes extends AutoCloseable {
     }
 
     /**
-     * A radiograph of an exam of radiographs; read if it is not there.
+     * What the files say of radiographs that were taken at the exam of a volume; empty if there are none.
+     *
+     * @throws UseCaseException if they cannot be read
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    default Optional<FilmExam> filmsBeside(int exam, Progress progress) throws UseCaseException {
+        return Optional.empty();
+    }
+
+    /**
+     * A radiograph of an exam, of those beside a volume too; read if it is not there.
      *
      * @param film its place among the exam's films
      * @throws UseCaseException if its file cannot be read, or the memory does not suffice

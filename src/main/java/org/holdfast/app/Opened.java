@@ -68,7 +68,7 @@ sealed interface Opened permits OpenedExam, OpenedFilms {
                 : OptionalInt.empty();
         String label = exam.label().orElseGet(() -> ExamLabel.of(days));
         return choice.stack().isPresent()
-                ? new OpenedExam(exam, choice.stack().get(), notes, days, label)
+                ? new OpenedExam(exam, choice.stack().get(), films.films(), notes, days, label)
                 : new OpenedFilms(exam, films.films(), notes, days, label);
     }
 
@@ -79,7 +79,7 @@ sealed interface Opened permits OpenedExam, OpenedFilms {
                 : List.of(Finding.info(
                         "RADIOGRAPHS_BESIDE",
                         many + (many == 1 ? " radiograph lies" : " radiographs lie")
-                                + " in the folder too and cannot be seen in this exam: give them a folder of their own",
+                                + " in the folder too: seen beside the whole exam, not measured",
                         films.films().get(0).file().name()));
     }
 

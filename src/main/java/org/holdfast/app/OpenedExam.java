@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import org.holdfast.construct.Construct;
 import org.holdfast.finding.Finding;
 import org.holdfast.geometry.RigidTransform;
+import org.holdfast.intake.RadiographFile;
 import org.holdfast.intake.Stack;
 import org.holdfast.measure.ExamScan.PoseKind;
 
@@ -15,11 +16,18 @@ import org.holdfast.measure.ExamScan.PoseKind;
  *
  * @param argument the exam as it was named
  * @param stack the stack that is looked at and measured
+ * @param filmsBeside radiographs of the same exam
  * @param findings what a person should know about it
  * @param days days since surgery; empty if the exam is undated
  * @param label column label
  */
-record OpenedExam(ExamArgument argument, Stack stack, List<Finding> findings, OptionalInt days, String label)
+record OpenedExam(
+        ExamArgument argument,
+        Stack stack,
+        List<RadiographFile> filmsBeside,
+        List<Finding> findings,
+        OptionalInt days,
+        String label)
         implements Opened {
 
     /** Rounding of a written matrix, degrees and mm: a pose this near to none is none. */
@@ -36,6 +44,7 @@ record OpenedExam(ExamArgument argument, Stack stack, List<Finding> findings, Op
     record Pose(RigidTransform referenceToExam, PoseKind kind, String source, List<Finding> findings) {}
 
     OpenedExam {
+        filmsBeside = List.copyOf(filmsBeside);
         findings = List.copyOf(findings);
     }
 

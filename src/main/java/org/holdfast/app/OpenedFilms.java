@@ -40,6 +40,11 @@ record OpenedFilms(
 
     /** What a review shows of it. */
     FilmExam exam() {
+        return exam(films, days, findings);
+    }
+
+    /** What a review shows of radiographs. */
+    static FilmExam exam(List<RadiographFile> films, OptionalInt days, List<Finding> findings) {
         return new FilmExam(
                 films.stream()
                         .map(film ->

@@ -282,15 +282,23 @@ public final class MainWindow {
             Optional<FilmExam> films =
                     model.columns().get(model.exam().index()).filmExamProperty().get();
             if (films.isPresent()) {
-                FilmPage page = new FilmPage(model, films.get(), queue, this::uncover);
-                cover(page);
-                wholeExam = Optional.of(page);
+                showFilms(model, films.get());
             } else {
-                WholeExamPage page = new WholeExamPage(model, queue, this::uncover);
+                WholeExamPage page = new WholeExamPage(model, queue, () -> showFilmsBeside(model), this::uncover);
                 cover(page);
                 wholeExam = Optional.of(page);
             }
         });
+    }
+
+    private void showFilmsBeside(ReviewViewModel model) {
+        model.columns().get(model.exam().index()).filmsBeside().ifPresent(films -> showFilms(model, films));
+    }
+
+    private void showFilms(ReviewViewModel model, FilmExam films) {
+        FilmPage page = new FilmPage(model, films, queue, this::uncover);
+        cover(page);
+        wholeExam = Optional.of(page);
     }
 
     /** Dark to light and back. */

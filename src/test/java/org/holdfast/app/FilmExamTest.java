@@ -145,4 +145,34 @@ class FilmExamTest {
         assertTrue(codes(report.exams().get(0).findings()).contains("RADIOGRAPHS_BESIDE"));
         assertEquals(List.of(), report.films());
     }
+
+    @Test
+    void filmsBesideAStackCanBeSeen() throws Exception {
+        Path subject = folder.resolve("subject");
+        Path mixed = subject.resolve("ct");
+        SampleFilms.write(mixed, "AP");
+        for (Path file : filesOf(SampleSubject.exams().get(0).folder())) {
+            Files.copy(file, mixed.resolve(file.getFileName()));
+        }
+        Files.copy(SampleSubject.folder().resolve("construct.json"), subject.resolve("construct.json"));
+        Files.writeString(
+                subject.resolve("subject.json"),
+                "{\"code\": \"S-1\", \"surgeryDate\": \"2024-03-11\", \"construct\": \"construct.json\","
+                        + " \"exams\": [{\"label\": \"surgery\", \"folder\": \"ct\"}]}");
+        try (ExamImages images = new ExamImages(ReviewSubject.open(subject), Long.MAX_VALUE)) {
+            assertEquals(Optional.empty(), images.films(0, Progress.NONE));
+            FilmExam beside = images.filmsBeside(0, Progress.NONE).orElseThrow();
+            assertEquals(1, beside.films().size());
+            assertEquals(
+                    beside.films().get(0).facts(),
+                    images.film(0, 0, Progress.NONE).facts());
+            assertThrows(IllegalArgumentException.class, () -> images.film(0, 1, Progress.NONE));
+        }
+    }
+
+    private static List<Path> filesOf(Path folder) throws Exception {
+        try (var files = Files.walk(folder)) {
+            return files.filter(Files::isRegularFile).toList();
+        }
+    }
 }

@@ -45,6 +45,7 @@ final class WindowCommandsTest {
     void openSaysWhatIsWrongWithASubjectWithoutOpening() throws Exception {
         Files.writeString(folder.resolve(SubjectFolder.DOCUMENT), "{}");
         TestWindow window = new TestWindow();
+        Files.writeString(folder.resolve(SubjectFolder.DOCUMENT), "{");
         assertEquals(ExitCode.NOT_POSSIBLE, terminal.runWith(window, "open", folder.toString()));
         assertEquals(List.of(), window.opened());
         assertTrue(

@@ -35,9 +35,10 @@ public final class WholeExamPage extends BorderPane implements ExamPage {
     /**
      * @param review whose chosen exam
      * @param queue draws
+     * @param films shows the radiographs of the exam
      * @param close leaves the page
      */
-    public WholeExamPage(ReviewViewModel review, CutQueue queue, Runnable close) {
+    public WholeExamPage(ReviewViewModel review, CutQueue queue, Runnable films, Runnable close) {
         int index = review.stateProperty().get().exam();
         CutLook look = review.stateProperty().get().lookOf(index);
         String label = review.exam().label();
@@ -45,7 +46,15 @@ public final class WholeExamPage extends BorderPane implements ExamPage {
                 label, review.poseOf(index).apply(look.crossing()), look.window(), review.bindings());
         view = new WholeExamView(exam, queue, FIRST_CELL, () -> review.columns().stop(index), () -> review.columns()
                 .retry(index));
-        listening = review.columns().get(index).imagesProperty().subscribe(images -> exam.setLoad(load(images)));
+        Button beside = new Button("X-ray");
+        beside.setAccessibleHelp("the radiographs of this exam");
+        beside.setOnAction(event -> films.run());
+        listening = review.columns().get(index).imagesProperty().subscribe(images -> {
+            exam.setLoad(load(images));
+            boolean hasFilms = review.columns().get(index).filmsBeside().isPresent();
+            beside.setVisible(hasFilms);
+            beside.setManaged(hasFilms);
+        });
         getStyleClass().addAll("ground-window", "whole-exam-page");
         Label title = new Label("Whole exam, " + label);
         title.getStyleClass().add("page-title");
@@ -57,7 +66,7 @@ public final class WholeExamPage extends BorderPane implements ExamPage {
         back.setGraphic(new KeyCap(review.bindings().keyWords(Act.WHOLE_EXAM)));
         back.setContentDisplay(ContentDisplay.RIGHT);
         back.setOnAction(event -> close.run());
-        HBox head = new HBox(12, title, hint, gap, windows(new WindowChoice(review)), back);
+        HBox head = new HBox(12, title, hint, gap, beside, windows(new WindowChoice(review)), back);
         head.setAlignment(Pos.CENTER_LEFT);
         head.getStyleClass().add("whole-exam-head");
         setTop(head);

@@ -69,6 +69,8 @@ public final class ExamColumn {
 
     private final ReadOnlyObjectWrapper<Optional<FilmExam>> filmExam = new ReadOnlyObjectWrapper<>(Optional.empty());
 
+    private Optional<FilmExam> filmsBeside = Optional.empty();
+
     ExamColumn(ReviewExam exam) {
         this.exam = exam;
     }
@@ -98,6 +100,11 @@ public final class ExamColumn {
         return filmExam.getReadOnlyProperty();
     }
 
+    /** Radiographs that were taken at the exam of a volume; empty until its files were read. */
+    public Optional<FilmExam> filmsBeside() {
+        return filmsBeside;
+    }
+
     /** A radiograph of those that a column shows, if it is there now. */
     public Optional<Radiograph> film(int index) {
         return images.get() instanceof Images.Films there
@@ -112,6 +119,10 @@ public final class ExamColumn {
                 .map(ExamFacts::daysSinceSurgery)
                 .or(() -> filmExam.get().map(FilmExam::daysSinceSurgery))
                 .orElse(exam.daysSinceSurgery());
+    }
+
+    void knowBeside(Optional<FilmExam> read) {
+        filmsBeside = read;
     }
 
     void know(FilmExam read) {

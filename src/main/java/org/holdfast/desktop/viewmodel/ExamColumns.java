@@ -45,7 +45,7 @@ public final class ExamColumns {
     /** What comes back from reading one exam. */
     private sealed interface Read {}
 
-    private record ReadVolume(ExamFacts facts, HuVolume volume) implements Read {}
+    private record ReadVolume(ExamFacts facts, Optional<FilmExam> beside, HuVolume volume) implements Read {}
 
     private record ReadFilms(FilmExam exam, List<Radiograph> films) implements Read {}
 
@@ -155,10 +155,11 @@ public final class ExamColumns {
             return readFilms(exam, films.get(), progress.part(HEADERS, 1));
         }
         ExamFacts facts = volumes.facts(exam, progress.part(0, HEADERS));
+        Optional<FilmExam> beside = volumes.filmsBeside(exam, progress.part(0, HEADERS));
         HuVolume volume = volumes.volume(exam, progress.part(HEADERS, 1));
         // The windows by purpose need them; here they cost the window no time.
         volume.statistics();
-        return new ReadVolume(facts, volume);
+        return new ReadVolume(facts, beside, volume);
     }
 
     private Read readFilms(int exam, FilmExam films, Progress progress) throws UseCaseException {
@@ -205,6 +206,7 @@ public final class ExamColumns {
         ExamColumn column = columns.get(exam);
         if (read instanceof ReadVolume volume) {
             column.know(volume.facts());
+            column.knowBeside(volume.beside());
             column.become(new Images.Loaded(volume.volume()));
         } else if (read instanceof ReadFilms films) {
             column.know(films.exam());

@@ -54,7 +54,7 @@ final class FirstRunViewTest {
         FirstRunView view = new FirstRunView(
                 model,
                 new FirstRunView.Ways(
-                        () -> ways.add("images"),
+                        () -> ways.add("read"),
                         () -> ways.add("folder"),
                         () -> ways.add("limits"),
                         () -> ways.add("keys")),
@@ -133,7 +133,7 @@ final class FirstRunViewTest {
                 Event.fireEvent(
                         link, new KeyEvent(KeyEvent.KEY_PRESSED, "", "", KeyCode.ENTER, false, false, false, false));
             }
-            assertEquals(List.of("images", "folder", "limits", "keys"), ways);
+            assertEquals(List.of("read", "folder", "limits", "keys"), ways);
             assertEquals("Open a subject's folder, key Ctrl O", links.get(1).getAccessibleText());
         });
     }
