@@ -4,7 +4,9 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
@@ -12,6 +14,7 @@ import java.util.concurrent.FutureTask;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import javafx.application.Platform;
+import javafx.scene.Node;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
@@ -34,10 +37,12 @@ public final class ScreenPictures {
     private static final long PATIENCE_S = 300;
 
     private final Path subjectFolder;
+    private final Path handedOver;
     private final Path pictures;
 
-    private ScreenPictures(Path subjectFolder, Path pictures) {
+    private ScreenPictures(Path subjectFolder, Path handedOver, Path pictures) {
         this.subjectFolder = subjectFolder;
+        this.handedOver = handedOver;
         this.pictures = pictures;
     }
 
@@ -53,12 +58,16 @@ public final class ScreenPictures {
         if (!Files.exists(subject.resolve(SubjectFolder.DOCUMENT))) {
             DemoSubject.write(subject, DemoSubject.Size.FULL, Progress.NONE);
         }
+        Path handedOver = subject.resolveSibling("follow-up discs");
+        if (!Files.exists(handedOver)) {
+            IntakeExample.write(subject, handedOver);
+        }
         Files.createDirectories(pictures);
         CountDownLatch started = new CountDownLatch(1);
         Platform.startup(started::countDown);
         started.await();
         Platform.setImplicitExit(false);
-        new ScreenPictures(subject, pictures).takeAll();
+        new ScreenPictures(subject, handedOver, pictures).takeAll();
         Platform.exit();
         System.exit(0);
     }
@@ -75,6 +84,7 @@ public final class ScreenPictures {
                 return null;
             });
             takeBoth(window, "first-run", size);
+            takeIntake(window, size);
             ReviewSubject subject = ReviewSubject.open(subjectFolder);
             fx(() -> {
                 window.showSubject(subject);
@@ -112,6 +122,37 @@ public final class ScreenPictures {
                 return null;
             });
         }
+    }
+
+    /** Not yet read, read with a question open, and one series as a whole. */
+    private void takeIntake(MainWindow window, int[] size) throws Exception {
+        fx(() -> {
+            window.showIntake();
+            return null;
+        });
+        takeBoth(window, "intake-empty", size);
+        fx(() -> {
+            window.read(List.of(handedOver));
+            return null;
+        });
+        await("what was handed over", () -> window.isSettled());
+        fx(() -> {
+            window.intake().code("S-014");
+            window.intake()
+                    .operation(Optional.of(
+                            ReviewSubject.open(subjectFolder).construct().operationDate()));
+            return null;
+        });
+        takeBoth(window, "intake", size);
+        fx(() -> {
+            window.scene().getRoot().lookupAll(".series-card").stream()
+                    .findFirst()
+                    .ifPresent(Node::requestFocus);
+            window.showChosenSeries();
+            return null;
+        });
+        await("the series", () -> window.isSettled());
+        takeBoth(window, "intake-series", size);
     }
 
     private void takeBoth(MainWindow window, String area, int[] size) throws Exception {

@@ -147,7 +147,16 @@ final class SeriesDescription {
             }
         }
         for (RoleReason reason : use.reasons()) {
-            notes.add(new IntakeNote(mark(reason, proposed), reason.text()));
+            if (reason.bearing() != RoleReason.Bearing.FOR) {
+                notes.add(new IntakeNote(mark(reason, proposed), reason.text()));
+            }
+        }
+        // Intake names general reasons first; what sets series apart, such as scale and kernel, comes last.
+        for (int n = use.reasons().size() - 1; n >= 0; n--) {
+            if (use.reasons().get(n).bearing() == RoleReason.Bearing.FOR) {
+                notes.add(new IntakeNote(
+                        IntakeNote.Mark.GOOD, use.reasons().get(n).text()));
+            }
         }
         return notes.stream()
                 .sorted(Comparator.comparing(note -> weight(note.mark())))
@@ -167,7 +176,8 @@ final class SeriesDescription {
         return switch (mark) {
             case FAULT -> 0;
             case LIMIT, CAUTION, QUESTION -> 1;
-            case GOOD, KNOWN -> 2;
+            case GOOD -> 2;
+            case KNOWN -> 3;
         };
     }
 }

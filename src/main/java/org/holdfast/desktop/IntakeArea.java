@@ -101,6 +101,11 @@ final class IntakeArea {
         showStep();
     }
 
+    /** Shows the chosen series as a whole, if there is one. */
+    void showChosenSeries() {
+        view.openChosen();
+    }
+
     boolean isShown() {
         return isShown;
     }

@@ -183,6 +183,11 @@ public final class MainWindow {
         intake.show(List.of(themeButton()));
     }
 
+    /** Shows the series that is chosen on the intake page as a whole, if there is one. */
+    public void showChosenSeries() {
+        intake.showChosenSeries();
+    }
+
     /** Shows where exams are added to the subject under review. */
     public void addExams() {
         open.ifPresent(review -> {

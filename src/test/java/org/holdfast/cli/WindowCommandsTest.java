@@ -42,7 +42,8 @@ final class WindowCommandsTest {
     }
 
     @Test
-    void openSaysWhatIsWrongWithAFolderWithoutOpening() throws Exception {
+    void openSaysWhatIsWrongWithASubjectWithoutOpening() throws Exception {
+        Files.writeString(folder.resolve(SubjectFolder.DOCUMENT), "{}");
         TestWindow window = new TestWindow();
         Files.writeString(folder.resolve(SubjectFolder.DOCUMENT), "{");
         assertEquals(ExitCode.NOT_POSSIBLE, terminal.runWith(window, "open", folder.toString()));

@@ -39,7 +39,7 @@ final class IntakeMessages {
     /** What to show; the page of the reading stays the same, so that its button can be pressed while it is updated. */
     Node of(IntakeStage stage) {
         if (stage instanceof IntakeStage.Reading now) {
-            title.setText("Reading " + now.place());
+            title.setText("Reading the " + now.place());
             bar.setProgress(now.fraction());
             activity.setText(now.isStopping() ? "stopping" : now.activity());
             return reading;
@@ -47,7 +47,7 @@ final class IntakeMessages {
         if (stage instanceof IntakeStage.Failed failed) {
             return page(
                     Notice.error(
-                            failed.place() + " could not be read.",
+                            "The " + failed.place() + " could not be read.",
                             failed.reason(),
                             "Something else can be read.",
                             Optional.empty()),
@@ -71,8 +71,8 @@ final class IntakeMessages {
     }
 
     private Node nothing(IntakeStage.NothingFound nothing) {
-        VBox page =
-                page(label("No images were found in " + nothing.place() + ".", "first-line", "intake-message-title"));
+        VBox page = page(
+                label("No images were found in the " + nothing.place() + ".", "first-line", "intake-message-title"));
         IntakeContent content = nothing.content();
         for (IntakeContent.LeftAside left : content.leftAside()) {
             page.getChildren()

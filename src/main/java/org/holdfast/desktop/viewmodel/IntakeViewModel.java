@@ -1,5 +1,6 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
@@ -22,7 +23,6 @@ import org.holdfast.app.TakeInQuestions;
 import org.holdfast.app.TakeInTarget;
 import org.holdfast.app.TakenIn;
 import org.holdfast.desktop.state.History;
-import org.holdfast.desktop.state.ShownPath;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
 import org.holdfast.desktop.viewmodel.IntakeStage.Done;
 import org.holdfast.desktop.viewmodel.IntakeStage.Reading;
@@ -356,7 +356,12 @@ public final class IntakeViewModel {
     }
 
     private static String place(List<Path> paths) {
-        String first = ShownPath.of(paths.get(0).toAbsolutePath().normalize());
-        return paths.size() == 1 ? first : first + " and " + (paths.size() - 1) + " more";
+        Path first = paths.get(0).toAbsolutePath().normalize();
+        String name = first.getFileName() == null
+                ? first.toString()
+                : first.getFileName().toString();
+        String kind = Files.isDirectory(first) ? "folder" : "file";
+        String words = kind + " \u201c" + name + "\u201d";
+        return paths.size() == 1 ? words : words + " and " + (paths.size() - 1) + " more";
     }
 }
