@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.phantom.DemoSeries;
@@ -23,7 +24,7 @@ import org.holdfast.phantom.TruthJson;
 import org.holdfast.progress.Progress;
 
 /**
- * Makes the invented demo subject: a subject folder with its construct, five simulated CT exams, a visit with radiographs, and the truth. The same
+ * Makes the invented demo subject: a subject folder with its construct, five simulated CT exams, in the full size a visit with radiographs, and the truth. The same
  * request makes the same bytes.
  */
 public final class DemoSubject {
@@ -103,13 +104,16 @@ public final class DemoSubject {
         DemoTruth truth = series.truth();
         String truthJson = text(truthTree(truth));
         Files.writeString(folder.resolve("truth.json"), truthJson);
-        int visits = exams.size() + 1;
+        Optional<DemoSeries.Exam> films = series.filmExam();
+        int visits = exams.size() + (films.isPresent() ? 1 : 0);
         for (int n = 0; n < exams.size(); n++) {
             double from = (double) n / visits;
             double to = (n + 1.0) / visits;
             series.write(n, folder.resolve(exams.get(n).folder()), progress.part(from, to));
         }
-        series.writeFilms(folder.resolve(series.filmExam().folder()), progress.part((visits - 1.0) / visits, 1));
+        if (films.isPresent()) {
+            series.writeFilms(folder.resolve(films.get().folder()), progress.part((visits - 1.0) / visits, 1));
+        }
         Files.writeString(folder.resolve("subject.json"), text(subjectTree(series, exams)));
         List<ExamLine> lines = new ArrayList<>();
         for (int n = 0; n < exams.size(); n++) {
@@ -142,7 +146,7 @@ public final class DemoSubject {
         tree.put("construct", "construct.json");
         ArrayNode list = tree.putArray("exams");
         List<DemoSeries.Exam> visits = new ArrayList<>(exams);
-        visits.add(series.filmExam());
+        series.filmExam().ifPresent(visits::add);
         visits.sort(Comparator.comparing(DemoSeries.Exam::date));
         for (DemoSeries.Exam exam : visits) {
             list.addObject()

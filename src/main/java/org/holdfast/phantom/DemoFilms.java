@@ -26,39 +26,39 @@ final class DemoFilms {
     /** A pixel in the middle plane is about as large as a voxel. */
     private static final double VOXEL_MM = 0.65;
 
-    private final DemoSeries.Size size;
+    private static final double SIDE_MM = 180;
+    private static final double HEIGHT_MM = 134;
+    private static final double FILM_WIDTH_MM = 200;
+    private static final double FILM_HEIGHT_MM = 150;
 
-    DemoFilms(DemoSeries.Size size) {
-        this.size = size;
-    }
+    private DemoFilms() {}
 
     /**
      * Takes a view from the front and one from the side and writes each as a series.
      *
      * @throws IOException if a file cannot be written
      */
-    void write(Path folder, Progress progress) throws IOException {
-        boolean full = size == DemoSeries.Size.FULL;
-        HuVolume volume = volume(full ? 180 : 75, full ? 134 : 96, progress.part(0, 0.5));
-        FilmSettings settings = new FilmSettings(1150, 1000, full ? 0.3 : 0.4, 4e5, 7101);
+    static void write(Path folder, Progress progress) throws IOException {
+        HuVolume volume = volume(progress.part(0, 0.5));
+        FilmSettings settings = new FilmSettings(1150, 1000, 0.3, 4e5, 7101);
         FilmFacts facts = new FilmFacts(
                 DemoSeries.SUBJECT_CODE,
                 "simulated X-ray of the spine, " + LABEL,
                 DATE,
-                "org.holdfast.demo/" + DemoSeries.SUBJECT_CODE + "/" + size + "/films");
+                "org.holdfast.demo/" + DemoSeries.SUBJECT_CODE + "/films");
         FilmView[] views = FilmView.values();
         for (int n = 0; n < views.length; n++) {
             Progress part = progress.part(0.5 + 0.5 * n / views.length, 0.5 + 0.5 * (n + 1) / views.length);
-            Film film = FilmSimulator.take(volume, MIDDLE, views[n], full ? 200 : 84, full ? 150 : 106, settings, part);
+            Film film = FilmSimulator.take(volume, MIDDLE, views[n], FILM_WIDTH_MM, FILM_HEIGHT_MM, settings, part);
             String name = "film-" + views[n].words.toLowerCase(Locale.ROOT) + ".dcm";
             FilmWriter.write(folder.resolve(name), film, views[n], settings, facts, n + 1);
         }
     }
 
     /** A block of the scene round the middle, unblurred but for its voxels. */
-    private static HuVolume volume(double sideMm, double heightMm, Progress progress) {
-        int pixels = (int) Math.round(sideMm / VOXEL_MM);
-        int slices = (int) Math.round(heightMm / VOXEL_MM);
+    private static HuVolume volume(Progress progress) {
+        int pixels = (int) Math.round(SIDE_MM / VOXEL_MM);
+        int slices = (int) Math.round(HEIGHT_MM / VOXEL_MM);
         double half = 0.5 * (pixels - 1) * VOXEL_MM;
         PatientPoint corner = MIDDLE.along(PatientVector.LEFT, -half).along(PatientVector.POSTERIOR, -half);
         List<PatientPoint> origins = new ArrayList<>();

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.holdfast.construct.Construct;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.progress.Progress;
@@ -14,7 +15,7 @@ import org.holdfast.volume.HuVolume;
 
 /**
  * The invented demo subject: a vertebral body (L1) replaced by a porous titanium body after a burst fracture, with four
- * pedicle screws and two rods; five CT exams, a visit with radiographs, the construct and the truth. Every call gives the same data.
+ * pedicle screws and two rods; five CT exams, a visit with radiographs in the full size, the construct and the truth. Every call gives the same data.
  */
 public final class DemoSeries {
 
@@ -64,18 +65,25 @@ public final class DemoSeries {
         return exams;
     }
 
-    /** The visit at which only radiographs were taken: label, folder, day and posture; it has no series of slices. */
-    public Exam filmExam() {
+    /**
+     * The visit at which only radiographs were taken: label, folder, day and posture; it has no series of slices. Empty
+     * in the small size, whose volumes are too narrow for a film.
+     */
+    public Optional<Exam> filmExam() {
+        return size == Size.SMALL ? Optional.empty() : Optional.of(films());
+    }
+
+    private static Exam films() {
         return new Exam(DemoFilms.LABEL, "films-" + DemoFilms.LABEL.replace(' ', '-'), DemoFilms.DATE, "standing", "");
     }
 
     /**
-     * Takes the radiographs of {@link #filmExam()} and writes them.
+     * Takes the radiographs of {@link #filmExam()}, if there is one, and writes them.
      *
      * @throws IOException if a file cannot be written
      */
     public void writeFilms(Path folder, Progress progress) throws IOException {
-        new DemoFilms(size).write(folder, progress);
+        DemoFilms.write(folder, progress);
     }
 
     /** The construct as laid out on the first exam. */

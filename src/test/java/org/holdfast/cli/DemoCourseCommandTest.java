@@ -37,8 +37,8 @@ class DemoCourseCommandTest {
     @Test
     void writesTableChartMapsAndResult() throws Exception {
         List<String> csv = Files.readAllLines(folder.resolve("course.csv"));
-        // A header, and five scans and a visit with radiographs of two interfaces.
-        assertEquals(13, csv.size());
+        // A header, and five exams of two interfaces.
+        assertEquals(11, csv.size());
         assertTrue(csv.get(0).startsWith("exam,daysSinceSurgery,"), csv.get(0));
         byte[] png = Files.readAllBytes(folder.resolve("course.png"));
         // Source: PNG specification (W3C), section 5.2: the signature.
