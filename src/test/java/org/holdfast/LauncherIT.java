@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -125,6 +126,52 @@ final class LauncherIT {
         Run run = run(LAUNCHER, Map.of("LC_ALL", "C"), "inspect", "Röntgen.txt");
         assertEquals(1, run.code(), run::messages);
         assertTrue(run.result().contains("Röntgen.txt: at byte 0: expected a DICOM file"), run::result);
+    }
+
+    /** Several at once in half a gigabyte: what asks for too much is refused by name, and the good file is listed. */
+    @Test
+    void goesOnPastHostileFilesInASmallHeap() throws Exception {
+        Path batch = Files.createDirectories(folder.resolve("batch"));
+        for (int copy = 0; copy < 4; copy++) {
+            // Values of 60 MiB that are there, eight times: more than a header may take.
+            try (RandomAccessFile file =
+                    new RandomAccessFile(batch.resolve("values-" + copy).toFile(), "rw")) {
+                file.write(latin("\b\0\u0060\0CS\2\0CT"));
+                for (int n = 0; n < 8; n++) {
+                    file.write(latin("\u0011\0" + (char) (0x10 + n) + "\u0010OB\0\0\0\0\u00c0\u0003"));
+                    file.seek(file.getFilePointer() + (60 << 20));
+                }
+                file.write(0);
+            }
+            Files.write(
+                    batch.resolve("empties-" + copy),
+                    latin("\b\0\u0060\0CS\2\0CT" + "\u0011\0\u0010\u0010LO\0\0".repeat(1_100_000)));
+            Files.write(
+                    batch.resolve("nested-" + copy),
+                    latin("\b\0\u0060\0CS\2\0CT"
+                            + "\b\0\u0040\u0011SQ\0\0\u00ff\u00ff\u00ff\u00ff\u00fe\u00ff\0\u00e0\u00ff\u00ff\u00ff\u00ff"
+                                    .repeat(10_000)));
+        }
+        Files.write(batch.resolve("good"), latin("\b\0\u0060\0CS\2\0CT\u0010\0\u0020\0LO\4\0id-7"));
+        long start = System.nanoTime();
+        Run run = run(LAUNCHER, Map.of("HOLDFAST_JAVA_OPTS", "-Xmx512m"), "inspect", "--files", "batch");
+        double seconds = (System.nanoTime() - start) / 1e9;
+        assertEquals(0, run.code(), run::messages);
+        assertTrue(run.result().contains("batch/good"), run::result);
+        for (int copy = 0; copy < 4; copy++) {
+            String result = run.result();
+            assertTrue(
+                    result.contains("values-" + copy + ": at byte 125829166 (0011,1012): expected a header"), result);
+            assertTrue(result.contains("empties-" + copy + ": at byte 8000002 (0011,1010): expected at most"), result);
+            assertTrue(result.contains("nested-" + copy + ": at byte 1302 (0008,1140): expected sequences"), result);
+        }
+        assertFalse(run.messages().contains("Exception") || run.messages().contains("Error"), run::messages);
+        // By hand: 13 files of at most two seconds each.
+        assertTrue(seconds < 26, seconds + " s");
+    }
+
+    private static byte[] latin(String text) {
+        return text.getBytes(StandardCharsets.ISO_8859_1);
     }
 
     private Run run(Path launcher, Map<String, String> environment, String... arguments)

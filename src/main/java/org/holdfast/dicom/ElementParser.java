@@ -166,15 +166,16 @@ final class ElementParser {
 
     private void keep(DataSet.Builder out, Header header, Layout layout) throws IOException, DicomReadException {
         long start = at;
-        at += header.length;
         if (header.length > (header.vr.mayBeLong() ? HeaderBudget.LONGEST_VALUE : HeaderBudget.LONGEST_LIST)) {
             note(
                     "LONG_VALUE_SKIPPED",
                     Tag.format(header.tag) + " holds " + header.length + " bytes and was left out",
                     start);
+            at += header.length;
             return;
         }
         requireMemory(budget.takeElement(header.length));
+        at += header.length;
         byte[] value = source.bytes(start, (int) header.length);
         if (layout.bigEndian) {
             ByteOrders.swap(value, header.vr.unitBytes());

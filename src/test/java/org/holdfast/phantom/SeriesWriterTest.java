@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.holdfast.dicom.DataSet;
@@ -30,6 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class SeriesWriterTest {
 
@@ -135,6 +137,40 @@ class SeriesWriterTest {
         SeriesWriter.write(folder, scan(scale, gantryDeg), facts(scale), Progress.NONE);
         assertConforms(folder.resolve("slice-0001.dcm"));
         assertConforms(folder.resolve("slice-0009.dcm"));
+    }
+
+    /** Commas as decimal points, Arabic, Thai and Devanagari digits, and the dotless i of Turkish. */
+    @ParameterizedTest
+    @ValueSource(strings = {"de-DE", "ar-EG-u-nu-arab", "th-TH-u-nu-thai", "hi-IN-u-nu-deva", "tr-TR"})
+    void bytesDoNotFollowTheLocale(String language) throws Exception {
+        HuVolume volume = scan(HuScale.EXTENDED_30710, 14);
+        SeriesWriter.write(folder.resolve("root"), volume, facts(HuScale.EXTENDED_30710), Progress.NONE);
+        Path own = folder.resolve("own");
+        writeIn(language, own, volume);
+        for (int k = 1; k <= 9; k++) {
+            String name = "slice-000" + k + ".dcm";
+            assertArrayEquals(
+                    Files.readAllBytes(folder.resolve("root").resolve(name)), Files.readAllBytes(own.resolve(name)));
+        }
+    }
+
+    @Tag("outside-tool")
+    @ParameterizedTest
+    @ValueSource(strings = {"de-DE", "ar-EG-u-nu-arab", "th-TH-u-nu-thai"})
+    void conformsInEveryLocale(String language) throws Exception {
+        requireDciodvfy();
+        writeIn(language, folder, scan(HuScale.EXTENDED_30710, 14));
+        assertConforms(folder.resolve("slice-0005.dcm"));
+    }
+
+    private static void writeIn(String language, Path folder, HuVolume volume) throws Exception {
+        Locale before = Locale.getDefault();
+        Locale.setDefault(Locale.forLanguageTag(language));
+        try {
+            SeriesWriter.write(folder, volume, facts(HuScale.EXTENDED_30710), Progress.NONE);
+        } finally {
+            Locale.setDefault(before);
+        }
     }
 
     @Tag("outside-tool")
