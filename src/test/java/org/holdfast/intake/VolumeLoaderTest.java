@@ -4,12 +4,15 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import org.holdfast.dicom.DataSet;
+import org.holdfast.dicom.DicomReadException;
 import org.holdfast.dicom.Tag;
 import org.holdfast.dicom.TransferSyntax;
 import org.holdfast.progress.Progress;
@@ -140,6 +143,44 @@ class VolumeLoaderTest {
                         .bytes(Tag.PIXEL_DATA, org.holdfast.dicom.Vr.OW, bytes)
                         .build());
         assertEquals(-824, load().volume().hu(1, 1, 0));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        // By hand: stored − 1024, with the bits that count below junk in the high ones, and with all 32.
+        "12, 0, 4095, 3071",
+        "16, 1, -24, -1048",
+        "32, 1, 30000, 28976",
+        "32, 0, 40000, 38976"
+    })
+    void thirtyTwoBitSlicesLoadWhereTheirValuesFitSixteen(int bitsStored, int signed, int stored, int hu)
+            throws Exception {
+        int junk = bitsStored < 32 ? 0x5A << 24 : 0;
+        CtFiles.write(folder, "wide", wide(bitsStored, signed, stored & -1 >>> 32 - bitsStored | junk));
+        double read = load().volume().hu(2, 1, 0);
+        // By hand: values under −1024 HU carry no tissue.
+        assertEquals(hu < -1024 ? Double.NaN : hu, read);
+    }
+
+    @Test
+    void valueBeyondSixteenBitsIsRefusedWithItsPlace() throws Exception {
+        CtFiles.write(folder, "wide", wide(32, 1, 70_000));
+        DicomReadException e = assertThrows(DicomReadException.class, this::load);
+        assertTrue(e.reason().contains("expected a stored value of 16 bits, got 70000"), e.reason());
+        assertTrue(e.offset() > 0);
+    }
+
+    private static DataSet wide(int bitsStored, int signed, int value) {
+        ByteBuffer bytes =
+                ByteBuffer.allocate(4 * CtFiles.COLUMNS * CtFiles.ROWS).order(ByteOrder.LITTLE_ENDIAN);
+        bytes.putInt(4 * (2 + CtFiles.COLUMNS), value);
+        return CtFiles.slice("wide", 0, 0)
+                .integers(Tag.BITS_ALLOCATED, 32)
+                .integers(Tag.BITS_STORED, bitsStored)
+                .integers(Tag.HIGH_BIT, bitsStored - 1)
+                .integers(Tag.PIXEL_REPRESENTATION, signed)
+                .bytes(Tag.PIXEL_DATA, org.holdfast.dicom.Vr.OW, bytes.array())
+                .build();
     }
 
     @Test
