@@ -46,7 +46,9 @@ class RleDecoderTest {
     void thirtyTwoBitsArePutTogether() throws Exception {
         int[] values = new int[2];
         int count = RleDecoder.unpack(
-                frame("01 8012", "01 0034", "01 0056", "01 0178"), CodecImages.grey(1, 2, 32, false), values);
+                frame("01 8012", "01 0034", "01 0056", "01 0178"),
+                new PixelLayout(1, 2, 1, 1, 32, 32, 31, false, "MONOCHROME2"),
+                values);
         // By hand: bytes 80 00 00 01 and 12 34 56 78
         assertArrayEquals(new int[] {0x80000001, 0x12345678}, values);
         assertEquals(2, count);
