@@ -94,7 +94,7 @@ public final class ScreenPictures {
             takeBoth(window, "review", size);
             for (String part : new String[] {"screw-l2-left", "rod-right"}) {
                 fx(() -> {
-                    window.review().orElseThrow().pick(part, 4);
+                    window.review().orElseThrow().pick(part, 5);
                     return null;
                 });
                 await(part, () -> window.isSettled());
@@ -106,6 +106,14 @@ public final class ScreenPictures {
             });
             await("whole exam", () -> window.isSettled());
             takeBoth(window, "whole-exam", size);
+            fx(() -> {
+                // The visit at which only radiographs were taken.
+                window.review().orElseThrow().pick("rod-right", 4);
+                window.showWholeExam();
+                return null;
+            });
+            await("radiographs", () -> window.isSettled());
+            takeBoth(window, "whole-exam-film", size);
             fx(() -> {
                 window.showKeys();
                 return null;

@@ -11,13 +11,16 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.holdfast.dicom.DicomReadException;
+import org.holdfast.intake.ImageHeader;
 import org.holdfast.intake.Intake;
 import org.holdfast.intake.IntakeReport;
+import org.holdfast.intake.RadiographLoader;
 import org.holdfast.intake.SeriesUse;
 import org.holdfast.intake.Stack;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Radiograph;
 
 /**
  * Use case: exams are taken into a subject's folder. Files, folders and zips are read once; what they hold is told in plain
@@ -80,6 +83,25 @@ public final class IntakeSession implements AutoCloseable {
         }
         try {
             return VolumeLoader.load(stack, untilClosed(progress)).volume();
+        } catch (DicomReadException e) {
+            throw new UseCaseException(e.getMessage(), e);
+        }
+    }
+
+    /**
+     * The first picture of a series that is no stack, in full: a radiograph, a localizer, a capture.
+     *
+     * @throws UseCaseException if it cannot be shown, or its file cannot be read
+     * @throws java.util.concurrent.CancellationException if the person stopped it
+     */
+    public Radiograph film(String seriesId, Progress progress) throws UseCaseException {
+        ImageHeader first = use(seriesId).series().files().get(0);
+        Optional<String> why = RadiographLoader.whyNoPicture(first);
+        if (why.isPresent()) {
+            throw new UseCaseException("This picture cannot be shown: " + why.get());
+        }
+        try {
+            return RadiographLoader.load(first, untilClosed(progress)).film();
         } catch (DicomReadException e) {
             throw new UseCaseException(e.getMessage(), e);
         }

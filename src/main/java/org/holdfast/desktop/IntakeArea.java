@@ -16,6 +16,7 @@ import javafx.stage.Window;
 import javafx.util.Subscription;
 import org.holdfast.app.IntakeContent;
 import org.holdfast.app.IntakeSeries;
+import org.holdfast.app.IntakeSeries.Kind;
 import org.holdfast.app.TakenIn;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.Act;
@@ -24,10 +25,13 @@ import org.holdfast.desktop.view.Frame;
 import org.holdfast.desktop.view.IntakeView;
 import org.holdfast.desktop.view.LeftAsidePage;
 import org.holdfast.desktop.view.SeriesPage;
+import org.holdfast.desktop.view.SeriesPicturePage;
+import org.holdfast.desktop.view.SeriesSight;
 import org.holdfast.desktop.viewmodel.BackgroundRunner;
 import org.holdfast.desktop.viewmodel.IntakeStage;
 import org.holdfast.desktop.viewmodel.IntakeStage.Shown;
 import org.holdfast.desktop.viewmodel.IntakeViewModel;
+import org.holdfast.desktop.viewmodel.SeriesPicture;
 
 /** The area in which exams are taken in, as a part of the window: its header, its keys, and the pages over it. */
 final class IntakeArea {
@@ -39,7 +43,7 @@ final class IntakeArea {
     private final Button counts = new Button();
     private final Button another = new Button();
     private final Subscription listening;
-    private Optional<SeriesPage> seriesPage = Optional.empty();
+    private Optional<SeriesSight> seriesPage = Optional.empty();
     private boolean isShown;
 
     /**
@@ -115,7 +119,7 @@ final class IntakeArea {
         boolean read = !(model.stageProperty().get() instanceof IntakeStage.Reading);
         return read
                 && model.pictures().isIdle()
-                && seriesPage.map(SeriesPage::isSettled).orElse(true);
+                && seriesPage.map(SeriesSight::isSettled).orElse(true);
     }
 
     /** Reads what was pointed at, and shows the area. */
@@ -194,20 +198,30 @@ final class IntakeArea {
 
     private void showSeries(IntakeSeries series) {
         model.session().ifPresent(session -> {
-            SeriesPage page = new SeriesPage(
-                    session,
-                    series,
-                    surroundings.runner(),
-                    surroundings.queue(),
-                    surroundings.bindings().get(),
-                    surroundings.uncover());
-            surroundings.cover().accept(page);
-            seriesPage = Optional.of(page);
+            if (series.kind() == Kind.VOLUME || series.kind() == Kind.SLICES || series.kind() == Kind.OTHER) {
+                SeriesPage page = new SeriesPage(
+                        session,
+                        series,
+                        surroundings.runner(),
+                        surroundings.queue(),
+                        surroundings.bindings().get(),
+                        surroundings.uncover());
+                surroundings.cover().accept(page);
+                seriesPage = Optional.of(page);
+            } else {
+                SeriesPicturePage page = new SeriesPicturePage(
+                        new SeriesPicture(session, series, surroundings.runner()),
+                        surroundings.queue(),
+                        surroundings.bindings().get(),
+                        surroundings.uncover());
+                surroundings.cover().accept(page);
+                seriesPage = Optional.of(page);
+            }
         });
     }
 
     private void closeSeries() {
-        seriesPage.ifPresent(SeriesPage::close);
+        seriesPage.ifPresent(SeriesSight::close);
         seriesPage = Optional.empty();
     }
 

@@ -15,7 +15,7 @@ final class EncapsulatedCodec implements PixelCodec {
     public boolean reads(PixelSource source) {
         return source.transferSyntax().encapsulated()
                 && source.location().tag() == Tag.PIXEL_DATA
-                && source.layout().bitsAllocated() <= 16
+                && (source.layout().bitsAllocated() <= 16 || isRle(source))
                 && FrameDecoders.of(source.transferSyntax()).isPresent();
     }
 
@@ -23,6 +23,30 @@ final class EncapsulatedCodec implements PixelCodec {
     public int read(PixelSource source, int frameIndex, short[] words, PixelReader.Scratch scratch)
             throws IOException, DicomReadException {
         FrameDecoder decoder = FrameDecoders.of(source.transferSyntax()).orElseThrow();
+        return decoded(source, frameIndex, scratch, frame -> decoder.decode(frame, source.layout(), words));
+    }
+
+    @Override
+    public int readWide(PixelSource source, int frameIndex, int[] values, PixelReader.Scratch scratch)
+            throws IOException, DicomReadException {
+        int count = decoded(source, frameIndex, scratch, frame -> RleDecoder.unpack(frame, source.layout(), values));
+        PixelCodec.mask(source.layout(), values, count);
+        return count;
+    }
+
+    /** The only compression that is read with 32 bits allocated. */
+    private static boolean isRle(PixelSource source) {
+        return source.transferSyntax().uid().equals(TransferSyntax.RLE_LOSSLESS)
+                && source.layout().bitsAllocated() == 32;
+    }
+
+    /** What becomes of a frame's bytes. */
+    private interface Decoding {
+        int of(byte[] frame) throws CorruptFrameException;
+    }
+
+    private static int decoded(PixelSource source, int frameIndex, PixelReader.Scratch scratch, Decoding decoding)
+            throws IOException, DicomReadException {
         try (FileChannel channel = FileChannel.open(source.path(), StandardOpenOption.READ)) {
             EncapsulatedFrames frames = scratch.frames(source, channel);
             if (frameIndex >= frames.count()) {
@@ -30,7 +54,7 @@ final class EncapsulatedCodec implements PixelCodec {
             }
             byte[] frame = frames.read(channel, frameIndex);
             try {
-                return decoder.decode(frame, source.layout(), words);
+                return decoding.of(frame);
             } catch (CorruptFrameException e) {
                 long at = frames.offsetOf(frameIndex, Math.max(0, e.offset()));
                 String got = frames.isCutShort() ? e.got() + " (the file ends before its pixel data does)" : e.got();

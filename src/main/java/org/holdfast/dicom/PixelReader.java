@@ -80,7 +80,9 @@ public final class PixelReader {
         requireFrame(source, frameIndex, words.length);
         PixelCodec codec = codec(source);
         try {
-            return codec.read(source, frameIndex, words, scratch);
+            return source.layout().bitsAllocated() > 16
+                    ? readNarrowed(codec, source, frameIndex, words)
+                    : codec.read(source, frameIndex, words, scratch);
         } catch (IOException e) {
             throw unreadable(source, FileFailure.words(e), e);
         } catch (OutOfMemoryError e) {
@@ -101,9 +103,9 @@ public final class PixelReader {
     public int readValues(PixelSource source, int frameIndex, int[] values) throws DicomReadException {
         requireFrame(source, frameIndex, values.length);
         PixelLayout layout = source.layout();
-        if (layout.bitsAllocated() > 16 && codec(source) instanceof UncompressedCodec) {
+        if (layout.bitsAllocated() > 16) {
             try {
-                return UncompressedCodec.readWide(source, frameIndex, values, scratch);
+                return codec(source).readWide(source, frameIndex, values, scratch);
             } catch (IOException e) {
                 throw unreadable(source, FileFailure.words(e), e);
             } catch (OutOfMemoryError e) {
@@ -118,6 +120,32 @@ public final class PixelReader {
             values[i] = layout.signed() ? top >> unused : top >>> unused;
         }
         return count;
+    }
+
+    private int readNarrowed(PixelCodec codec, PixelSource source, int frameIndex, short[] words)
+            throws IOException, DicomReadException {
+        int[] values = scratch.values(words.length);
+        int count = codec.readWide(source, frameIndex, values, scratch);
+        for (int i = 0; i < count; i++) {
+            words[i] = narrowed(source, frameIndex, i, values[i]);
+        }
+        return count;
+    }
+
+    /** A value as a 16-bit word of the same sign. */
+    private static short narrowed(PixelSource source, int frameIndex, int index, int value) throws DicomReadException {
+        boolean fits = source.layout().signed() ? value == (short) value : value >>> 16 == 0;
+        if (!fits) {
+            long at = (source.layout().frameValues() * frameIndex + index) * 4;
+            throw new DicomReadException(
+                    source.path(),
+                    source.location().offset() + at,
+                    OptionalInt.of(source.location().tag()),
+                    "a stored value of 16 bits",
+                    source.layout().signed() ? Integer.toString(value) : Integer.toUnsignedString(value),
+                    null);
+        }
+        return (short) value;
     }
 
     private static void requireFrame(PixelSource source, int frameIndex, int length) {

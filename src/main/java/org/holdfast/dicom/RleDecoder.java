@@ -5,7 +5,7 @@ import java.nio.ByteOrder;
 
 /**
  * RLE Lossless (PS3.5, annex G): each byte of a sample has a segment of its own, the most significant first, and each
- * segment is packed by runs. Samples of 8 or 16 bits. Stateless.
+ * segment is packed by runs. Samples of 8, 16 or 32 bits. Stateless.
  *
  * <p>A segment that gives too few bytes leaves the rows that are whole in all segments; one that gives too many is read as
  * far as the frame goes. Bits above the stored ones are left as they are.
@@ -19,17 +19,33 @@ final class RleDecoder implements FrameDecoder {
 
     @Override
     public int decode(byte[] frame, PixelLayout layout, short[] words) throws CorruptFrameException {
-        if (layout.bitsAllocated() != 8 && layout.bitsAllocated() != 16) {
+        int[] values = new int[Math.toIntExact(layout.frameValues())];
+        int count = unpack(frame, layout, values);
+        int unused = layout.highBit() + 1 - layout.bitsStored();
+        for (int i = 0; i < count; i++) {
+            words[i] = (short) (values[i] >>> unused);
+        }
+        return count;
+    }
+
+    /**
+     * Puts the bytes of the segments together.
+     *
+     * @param values receives the samples of all pixels with all bits that are allocated, without sign
+     * @return values of whole rows
+     */
+    static int unpack(byte[] frame, PixelLayout layout, int[] values) throws CorruptFrameException {
+        if (layout.bitsAllocated() != 8 && layout.bitsAllocated() != 16 && layout.bitsAllocated() != 32) {
             throw new CorruptFrameException(
-                    -1, "8 or 16 bits allocated in RLE segments", layout.bitsAllocated() + " bits");
+                    -1, "8, 16 or 32 bits allocated in RLE segments", layout.bitsAllocated() + " bits");
         }
         int bytesPerSample = layout.bitsAllocated() / 8;
         int[] bounds = bounds(frame, layout.samples() * bytesPerSample);
         int samples = layout.samples();
         int pixels = Math.multiplyExact(layout.rows(), layout.columns());
         for (int segment = 0; segment + 1 < bounds.length; segment++) {
-            int kept = segment % bytesPerSample == 0 ? 0 : 0xFF;
-            Plane plane = new Plane(words, segment / bytesPerSample, samples, pixels, kept);
+            int kept = segment % bytesPerSample == 0 ? 0 : 0xFFFFFF;
+            Plane plane = new Plane(values, segment / bytesPerSample, samples, pixels, kept);
             pixels = plane.unpack(frame, bounds[segment], bounds[segment + 1]);
         }
         int rows = pixels / layout.columns();
@@ -37,9 +53,7 @@ final class RleDecoder implements FrameDecoder {
             throw new CorruptFrameException(
                     frame.length, "segments that hold a row of " + layout.columns() + " bytes", pixels + " bytes");
         }
-        int count = rows * layout.columns() * samples;
-        moveToLowestBits(words, count, layout.highBit() + 1 - layout.bitsStored());
-        return count;
+        return rows * layout.columns() * samples;
     }
 
     /** Where the segments begin, and behind them the end of the last. */
@@ -70,12 +84,6 @@ final class RleDecoder implements FrameDecoder {
         return bounds;
     }
 
-    private static void moveToLowestBits(short[] words, int count, int unused) {
-        for (int i = 0; unused > 0 && i < count; i++) {
-            words[i] = (short) ((words[i] & 0xFFFF) >>> unused);
-        }
-    }
-
     /**
      * One byte of one sample of all pixels.
      *
@@ -85,7 +93,7 @@ final class RleDecoder implements FrameDecoder {
      * @param pixels most pixels that are filled
      * @param kept which bits of a word are kept and moved up by a byte
      */
-    private record Plane(short[] words, int sample, int samples, int pixels, int kept) {
+    private record Plane(int[] words, int sample, int samples, int pixels, int kept) {
 
         /** Unpacks a segment (section G.3.2) as far as it and the frame go; returns how many bytes it gave. */
         int unpack(byte[] frame, int from, int end) {
@@ -111,7 +119,7 @@ final class RleDecoder implements FrameDecoder {
 
         private void put(int pixel, byte value) {
             int w = pixel * samples + sample;
-            words[w] = (short) ((words[w] & kept) << 8 | value & 0xFF);
+            words[w] = (words[w] & kept) << 8 | value & 0xFF;
         }
     }
 }

@@ -6,7 +6,6 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.channels.FileChannel;
 import java.nio.file.StandardOpenOption;
-import java.util.OptionalInt;
 
 /**
  * Pixels as they are (PS3.5, section 8.1.1): 1, 8, 16 or 32 bits a sample, either byte order, or deflated as a whole.
@@ -32,14 +31,6 @@ final class UncompressedCodec implements PixelCodec {
     public int read(PixelSource source, int frameIndex, short[] words, PixelReader.Scratch scratch)
             throws IOException, DicomReadException {
         PixelLayout layout = source.layout();
-        if (layout.bitsAllocated() == 32) {
-            int[] values = scratch.values(words.length);
-            int count = readWide(source, frameIndex, values, scratch);
-            for (int i = 0; i < count; i++) {
-                words[i] = narrowed(source, frameIndex, i, values[i]);
-            }
-            return count;
-        }
         long firstBit = Math.multiplyExact(layout.frameBits(), (long) frameIndex);
         long bits = Math.min(layout.frameBits(), source.availableBytes() * 8 - firstBit);
         if (bits <= 0) {
@@ -60,12 +51,8 @@ final class UncompressedCodec implements PixelCodec {
         return count;
     }
 
-    /**
-     * Reads one frame of 32 bits allocated: stored values with their sign, unsigned ones of 32 bits as they are.
-     *
-     * @return values that were read
-     */
-    static int readWide(PixelSource source, int frameIndex, int[] values, PixelReader.Scratch scratch)
+    @Override
+    public int readWide(PixelSource source, int frameIndex, int[] values, PixelReader.Scratch scratch)
             throws IOException, DicomReadException {
         PixelLayout layout = source.layout();
         long first = Math.multiplyExact(layout.frameValues() * 4, (long) frameIndex);
@@ -78,29 +65,8 @@ final class UncompressedCodec implements PixelCodec {
         bytes.order(source.transferSyntax().bigEndian() ? ByteOrder.BIG_ENDIAN : ByteOrder.LITTLE_ENDIAN)
                 .asIntBuffer()
                 .get(values, 0, count);
-        int above = 31 - layout.highBit();
-        int unused = 32 - layout.bitsStored();
-        for (int i = 0; i < count; i++) {
-            int top = values[i] << above;
-            values[i] = layout.signed() ? top >> unused : top >>> unused;
-        }
+        PixelCodec.mask(layout, values, count);
         return count;
-    }
-
-    /** A value as a 16-bit word of the same sign. */
-    private static short narrowed(PixelSource source, int frameIndex, int index, int value) throws DicomReadException {
-        boolean fits = source.layout().signed() ? value == (short) value : value >>> 16 == 0;
-        if (!fits) {
-            long at = (source.layout().frameValues() * frameIndex + index) * 4;
-            throw new DicomReadException(
-                    source.path(),
-                    source.location().offset() + at,
-                    OptionalInt.of(source.location().tag()),
-                    "a stored value of 16 bits",
-                    source.layout().signed() ? Integer.toString(value) : Integer.toUnsignedString(value),
-                    null);
-        }
-        return (short) value;
     }
 
     private static void unpack(PixelSource source, ByteBuffer bytes, int firstBit, short[] words, int count) {

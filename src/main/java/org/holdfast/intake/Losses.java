@@ -32,18 +32,19 @@ final class Losses {
 
     static Optional<LossyCompression> of(DataSet d, TransferSyntax syntax, Optional<PixelSource> pixels) {
         boolean said = d.string(Tag.LOSSY_IMAGE_COMPRESSION).orElse("").equals("01");
-        if (!said && !LOSSY_SYNTAXES.contains(syntax.uid())) {
+        // Asked of every JPEG-LS frame: a stream may be near-lossless under the name of the lossless syntax.
+        OptionalInt error = pixels.isPresent() ? pixels.get().nearLosslessError() : OptionalInt.empty();
+        if (!said && !LOSSY_SYNTAXES.contains(syntax.uid()) && error.isEmpty()) {
             return Optional.empty();
         }
         List<String> methods = d.strings(Tag.LOSSY_IMAGE_COMPRESSION_METHOD);
         String method = methods.isEmpty()
-                ? LOSSY_SYNTAXES.contains(syntax.uid()) ? syntax.name() : ""
+                ? LOSSY_SYNTAXES.contains(syntax.uid()) || error.isPresent() ? syntax.name() : ""
                 : methods.stream().map(m -> METHODS.getOrDefault(m, m)).collect(Collectors.joining(", then "));
         double ratio = 1;
         for (double step : d.decimals(Tag.LOSSY_IMAGE_COMPRESSION_RATIO)) {
             ratio *= step;
         }
-        OptionalInt error = pixels.isPresent() ? pixels.get().nearLosslessError() : OptionalInt.empty();
         return Optional.of(
                 new LossyCompression(method, ratio > 1 ? OptionalDouble.of(ratio) : OptionalDouble.empty(), error));
     }

@@ -25,9 +25,11 @@ public final class RadiographLoader {
 
     /** Why a file cannot be shown as a radiograph; empty if it can. */
     public static Optional<String> whyNot(ImageHeader header) {
-        if (!ImageKind.isRadiograph(header.identity())) {
-            return Optional.of("not a radiograph");
-        }
+        return ImageKind.isRadiograph(header.identity()) ? whyNoPicture(header) : Optional.of("not a radiograph");
+    }
+
+    /** Why a file of any kind cannot be shown as a picture; empty if it can. */
+    public static Optional<String> whyNoPicture(ImageHeader header) {
         if (header.pixels().isEmpty()) {
             return Optional.of("no pixel data that the header describes");
         }
@@ -43,13 +45,13 @@ public final class RadiographLoader {
     }
 
     /**
-     * Reads what is to be known of a radiograph before its pixels.
+     * Reads what is to be known of a radiograph, or of another picture, before its pixels.
      *
-     * @throws IllegalArgumentException if {@link #whyNot} gives a reason
+     * @throws IllegalArgumentException if {@link #whyNoPicture} gives a reason
      * @throws DicomReadException if the file cannot be read any more
      */
     public static RadiographFile describe(ImageHeader header) throws DicomReadException {
-        whyNot(header).ifPresent(why -> {
+        whyNoPicture(header).ifPresent(why -> {
             throw new IllegalArgumentException(header.name() + ": " + why);
         });
         FilmHeader film = new FilmHeader(firstFrame(header), header.name());
@@ -58,9 +60,9 @@ public final class RadiographLoader {
     }
 
     /**
-     * Loads a radiograph.
+     * Loads a radiograph, or another picture.
      *
-     * @throws IllegalArgumentException if {@link #whyNot} gives a reason
+     * @throws IllegalArgumentException if {@link #whyNoPicture} gives a reason
      * @throws DicomReadException if the file cannot be read any more
      * @throws java.util.concurrent.CancellationException if the person stopped it
      */

@@ -22,6 +22,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import org.holdfast.app.TakeInPlan.Way;
+import org.holdfast.cases.SampleFilms;
 import org.holdfast.cases.SampleSubject;
 import org.holdfast.desktop.viewmodel.IntakeStage.Shown;
 import org.holdfast.dicom.DataSet;
@@ -134,6 +135,21 @@ final class IntakeWindowTest {
         press(KeyCode.ESCAPE);
         assertEquals(0, fx(() -> nodes(".whole-exam").size()));
         assertEquals(2, fx(() -> nodes(".series-card").size()));
+    }
+
+    @Test
+    void anXRayIsShownLarge() throws Exception {
+        Path films = home.resolve("films");
+        SampleFilms.write(films, "AP");
+        read(films);
+        fxRun(() -> nodes(".series-card").get(0).requestFocus());
+        press(KeyCode.ENTER);
+        waitUntil("the film is there", () -> window.isSettled());
+        assertEquals(1, fx(() -> nodes(".whole-exam .image-well").size()));
+        assertTrue(fx(() -> nodes(".whole-exam .image-words").stream().noneMatch(Node::isVisible)));
+        assertTrue(fx(this::texts).stream().anyMatch(text -> text.contains("nothing is measured here")));
+        press(KeyCode.ESCAPE);
+        assertEquals(0, fx(() -> nodes(".whole-exam").size()));
     }
 
     private static Path exam(int n) {

@@ -43,6 +43,18 @@ class RleDecoderTest {
     }
 
     @Test
+    void thirtyTwoBitsArePutTogether() throws Exception {
+        int[] values = new int[2];
+        int count = RleDecoder.unpack(
+                frame("01 8012", "01 0034", "01 0056", "01 0178"),
+                new PixelLayout(1, 2, 1, 1, 32, 32, 31, false, "MONOCHROME2"),
+                values);
+        // By hand: bytes 80 00 00 01 and 12 34 56 78
+        assertArrayEquals(new int[] {0x80000001, 0x12345678}, values);
+        assertEquals(2, count);
+    }
+
+    @Test
     void samplesOfAPixelStandTogether() throws Exception {
         PixelLayout wide = new PixelLayout(1, 2, 1, 3, 16, 16, 15, false, "RGB");
         short[] words = decoded(wide, "01 0102", "01 A1A2", "01 0304", "01 A3A4", "01 0506", "01 A5A6");
@@ -105,7 +117,7 @@ class RleDecoderTest {
     void shortHeadersAndOtherDepthsAreRefused() {
         assertRefused("a header of 64 bytes", new byte[63], CodecImages.grey(1, 2, 16, false));
         PixelLayout bits = new PixelLayout(1, 8, 1, 1, 1, 1, 0, false, "MONOCHROME2");
-        assertRefused("8 or 16 bits allocated", frame("00 01"), bits);
+        assertRefused("8, 16 or 32 bits allocated", frame("00 01"), bits);
     }
 
     private static void assertRefused(String words, byte[] frame, PixelLayout layout) {

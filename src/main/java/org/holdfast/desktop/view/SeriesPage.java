@@ -28,7 +28,7 @@ import org.holdfast.volume.VolumeGrid;
 import org.holdfast.volume.VoxelCoord;
 
 /** A series that was read and is not taken in yet, as a whole: original slices and three planes through its middle. */
-public final class SeriesPage extends BorderPane {
+public final class SeriesPage extends BorderPane implements SeriesSight {
 
     /** Numbers in the drawing queue that no other page uses. */
     private static final int FIRST_CELL = 2_000_000;
@@ -78,7 +78,7 @@ public final class SeriesPage extends BorderPane {
         read();
     }
 
-    /** Does what a key is for; tells whether it was for anything here. */
+    @Override
     public boolean act(Act act) {
         switch (act) {
             case STEP_ON -> view.step(1);
@@ -97,12 +97,12 @@ public final class SeriesPage extends BorderPane {
         return true;
     }
 
-    /** Whether the series is there, or cannot be read. */
+    @Override
     public boolean isSettled() {
         return !(exam.loadProperty().get() instanceof ExamLoad.Loading);
     }
 
-    /** Lets go of the series. */
+    @Override
     public void close() {
         isClosed = true;
         running.cancel();
