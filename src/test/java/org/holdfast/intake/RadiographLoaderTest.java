@@ -143,7 +143,8 @@ class RadiographLoaderTest {
         ImageHeader ct =
                 FilmFiles.header(folder, "ct", CtFiles.slice("ct", 0, 1000).build());
         assertEquals(Optional.of("not a radiograph"), RadiographLoader.whyNot(ct));
-        assertThrows(IllegalArgumentException.class, () -> RadiographLoader.load(ct, Progress.NONE));
+        // Shown as a picture all the same, before it is taken in.
+        assertEquals(Optional.empty(), RadiographLoader.whyNoPicture(ct));
         ImageHeader volume = FilmFiles.header(
                 folder,
                 "volume",
