@@ -20,7 +20,9 @@ final class HeaderRowsTest {
     private static final IntakeExam EXAM = IntakeSamples.exam(
             "exam-1",
             Optional.of(IntakeSamples.SURGERY),
-            IntakeSamples.series("a", Kind.PICTURE, SeriesRole.VIEW, Optional.empty(), Mark.FAULT));
+            IntakeSamples.withText(
+                    IntakeSamples.series("a", Kind.PICTURE, SeriesRole.VIEW, Optional.empty(), Mark.FAULT)),
+            IntakeSamples.series("b", Kind.SLICES, SeriesRole.VIEW, Optional.empty(), Mark.FAULT));
     private static final IntakePatient PATIENT = IntakeSamples.patient(EXAM);
 
     private static HeaderRows.Row row(String name, HeaderChanges changes, TakeInPlan plan) {

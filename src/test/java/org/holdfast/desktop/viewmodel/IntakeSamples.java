@@ -38,7 +38,27 @@ final class IntakeSamples {
                 List.of(SeriesRole.values()),
                 "",
                 Arrays.stream(marks).map(mark -> new IntakeNote(mark, "a note")).toList(),
-                scan);
+                scan,
+                false);
+    }
+
+    /** The same series with pictures that may show text. */
+    static IntakeSeries withText(IntakeSeries s) {
+        return new IntakeSeries(
+                s.id(),
+                s.seriesUid(),
+                s.kind(),
+                s.modality(),
+                s.name(),
+                s.described(),
+                s.extent(),
+                s.files(),
+                s.proposed(),
+                s.possible(),
+                s.why(),
+                s.notes(),
+                s.scan(),
+                true);
     }
 
     static IntakeExam exam(String id, Optional<LocalDate> day, IntakeSeries... series) {
