@@ -21,6 +21,7 @@ import org.holdfast.volume.ScanFacts;
  * @param why why the role is proposed
  * @param notes what a person should know
  * @param scan how it was made; empty unless it can be measured
+ * @param mayShowText whether text, such as a name, may be burned into its pictures
  */
 public record IntakeSeries(
         String id,
@@ -35,7 +36,8 @@ public record IntakeSeries(
         List<SeriesRole> possible,
         String why,
         List<IntakeNote> notes,
-        Optional<ScanFacts> scan) {
+        Optional<ScanFacts> scan,
+        boolean mayShowText) {
 
     /** What a series is good for. */
     public enum Kind {

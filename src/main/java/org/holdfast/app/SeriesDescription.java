@@ -54,7 +54,8 @@ final class SeriesDescription {
                 use.isMeasurable()
                         ? use.stack()
                                 .map(stack -> new ScanFacts(stack.acquisition(), stack.grid(), OptionalDouble.empty()))
-                        : Optional.empty());
+                        : Optional.empty(),
+                burnedIn.isPresent());
     }
 
     private static Kind kind(SeriesUse use) {

@@ -3,7 +3,6 @@ package org.holdfast.desktop.viewmodel;
 import java.util.ArrayList;
 import java.util.List;
 import org.holdfast.app.HeaderChanges;
-import org.holdfast.app.IntakeNote;
 import org.holdfast.app.IntakePatient;
 import org.holdfast.app.IntakeSeries;
 import org.holdfast.app.SeriesRole;
@@ -49,7 +48,7 @@ public final class HeaderRows {
     private static Row burnedIn(IntakePatient patient, TakeInPlan plan) {
         List<String> taken = patient.series().stream()
                 .filter(series -> plan.roleOf(series) != SeriesRole.LEAVE_OUT)
-                .filter(HeaderRows::mayShowText)
+                .filter(IntakeSeries::mayShowText)
                 .map(IntakeSeries::name)
                 .toList();
         return taken.isEmpty()
@@ -59,10 +58,6 @@ public final class HeaderRows {
                         taken.size() + " series: " + String.join(", ", taken),
                         true,
                         "Text that is burned into a picture cannot be taken out. Look at it, or leave the series out.");
-    }
-
-    private static boolean mayShowText(IntakeSeries series) {
-        return series.notes().stream().anyMatch(note -> note.mark() == IntakeNote.Mark.FAULT);
     }
 
     private static Row row(String name, String value) {
