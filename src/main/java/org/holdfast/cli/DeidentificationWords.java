@@ -10,12 +10,14 @@ import org.holdfast.finding.Finding;
 /** A de-identification in words, a line each. */
 final class DeidentificationWords {
 
+    private static final int COLUMNS = 100;
+
     private DeidentificationWords() {}
 
     static List<String> lines(DeidentificationReport report) {
         DeidentificationReport.Files files = report.files();
         List<String> out = new ArrayList<>();
-        out.add(String.format(
+        String counts = String.format(
                 Locale.ROOT,
                 "%d of %d files written for subject %s, dates %s; left out %d, media directories %d, not written %d.",
                 files.written(),
@@ -24,17 +26,18 @@ final class DeidentificationWords {
                 report.dates(),
                 files.leftOut(),
                 files.directories(),
-                files.notWritten()));
+                files.notWritten());
+        out.add(Wrapping.wrap(counts, COLUMNS));
         out.add("What was done to " + report.attributes().size() + " attributes: " + Deidentification.TABLE + " and "
                 + Deidentification.DOCUMENT + " in the new folder.");
-        report.findings().forEach(finding -> out.add(line(finding)));
+        report.findings().forEach(finding -> out.add(Wrapping.behind("", line(finding), COLUMNS)));
         if (!report.filesToLookAt().isEmpty()) {
             out.add("Images to look at before they leave: "
                     + report.filesToLookAt().size() + ", named in " + Deidentification.DOCUMENT + ", such as "
                     + report.filesToLookAt().get(0) + ".");
         }
         out.add("What this cannot see or do:");
-        report.limits().forEach(limit -> out.add("  " + limit));
+        report.limits().forEach(limit -> out.add(Wrapping.behind("  - ", limit, COLUMNS)));
         return out;
     }
 

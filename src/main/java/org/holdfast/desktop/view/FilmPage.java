@@ -6,15 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.IntStream;
-import javafx.geometry.Pos;
-import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
-import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.util.StringConverter;
 import javafx.util.Subscription;
@@ -81,19 +76,12 @@ public final class FilmPage extends BorderPane implements ExamPage {
     }
 
     private HBox head(ReviewViewModel review, String label, Runnable close) {
-        Label title = new Label("Whole exam, " + label);
-        title.getStyleClass().add("page-title");
-        hint.getStyleClass().addAll("small-text", "soft");
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        Button back = new Button("Back");
-        back.setGraphic(new KeyCap(review.bindings().keyWords(Act.WHOLE_EXAM)));
-        back.setContentDisplay(ContentDisplay.RIGHT);
-        back.setOnAction(event -> close.run());
-        HBox head = new HBox(12, title, hint, gap, films(), windows, back);
-        head.setAlignment(Pos.CENTER_LEFT);
-        head.getStyleClass().add("whole-exam-head");
-        return head;
+        return new WholeImageHead(
+                "Whole exam, " + label,
+                hint,
+                List.of(films(), windows),
+                review.bindings().keyWords(Act.WHOLE_EXAM),
+                close);
     }
 
     private ComboBox<Integer> films() {

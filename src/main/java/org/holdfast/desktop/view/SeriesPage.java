@@ -1,15 +1,11 @@
 package org.holdfast.desktop.view;
 
+import java.util.List;
 import java.util.Optional;
-import javafx.geometry.Pos;
-import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
-import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import org.holdfast.app.IntakeSeries;
 import org.holdfast.app.IntakeSession;
 import org.holdfast.desktop.render.CutQueue;
@@ -110,20 +106,12 @@ public final class SeriesPage extends BorderPane implements SeriesSight {
     }
 
     private HBox head(Bindings bindings, Runnable close) {
-        Label title = new Label(series.name());
-        title.getStyleClass().add("page-title");
-        Label hint = new Label(series.extent() + " · original slices and three planes of the scanner");
-        hint.getStyleClass().addAll("small-text", "soft");
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        Button back = new Button("Back");
-        back.setGraphic(new KeyCap(bindings.keyWords(Act.ESCAPE)));
-        back.setContentDisplay(ContentDisplay.RIGHT);
-        back.setOnAction(event -> close.run());
-        HBox head = new HBox(12, title, hint, gap, windows(), back);
-        head.setAlignment(Pos.CENTER_LEFT);
-        head.getStyleClass().add("whole-exam-head");
-        return head;
+        return new WholeImageHead(
+                series.name(),
+                new Label(series.extent() + " · original slices and three planes of the scanner"),
+                List.of(windows()),
+                bindings.keyWords(Act.ESCAPE),
+                close);
     }
 
     private ComboBox<WindowPreset> windows() {

@@ -1,15 +1,11 @@
 package org.holdfast.desktop.view;
 
 import java.net.URL;
+import java.util.List;
 import java.util.Objects;
-import javafx.geometry.Pos;
-import javafx.scene.control.Button;
-import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.util.Subscription;
 import org.holdfast.desktop.render.CutQueue;
@@ -83,20 +79,12 @@ public final class SeriesPicturePage extends BorderPane implements SeriesSight {
     }
 
     private HBox head(Bindings bindings, Runnable close) {
-        Label title = new Label(picture.series().name());
-        title.getStyleClass().add("page-title");
-        Label hint = new Label(picture.series().extent() + " · shown only, nothing is measured here");
-        hint.getStyleClass().addAll("small-text", "soft");
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        Button back = new Button("Back");
-        back.setGraphic(new KeyCap(bindings.keyWords(Act.ESCAPE)));
-        back.setContentDisplay(ContentDisplay.RIGHT);
-        back.setOnAction(event -> close.run());
-        HBox head = new HBox(12, title, hint, gap, windows, back);
-        head.setAlignment(Pos.CENTER_LEFT);
-        head.getStyleClass().add("whole-exam-head");
-        return head;
+        return new WholeImageHead(
+                picture.series().name(),
+                new Label(picture.series().extent() + " · shown only, nothing is measured here"),
+                List.of(windows),
+                bindings.keyWords(Act.ESCAPE),
+                close);
     }
 
     private void show() {

@@ -1,14 +1,10 @@
 package org.holdfast.desktop.view;
 
-import javafx.geometry.Pos;
+import java.util.List;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
-import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.util.Subscription;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.Act;
@@ -56,20 +52,12 @@ public final class WholeExamPage extends BorderPane implements ExamPage {
             beside.setManaged(hasFilms);
         });
         getStyleClass().addAll("ground-window", "whole-exam-page");
-        Label title = new Label("Whole exam, " + label);
-        title.getStyleClass().add("page-title");
-        Label hint = new Label("original slices and three planes of the scanner");
-        hint.getStyleClass().addAll("small-text", "soft");
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
-        Button back = new Button("Back");
-        back.setGraphic(new KeyCap(review.bindings().keyWords(Act.WHOLE_EXAM)));
-        back.setContentDisplay(ContentDisplay.RIGHT);
-        back.setOnAction(event -> close.run());
-        HBox head = new HBox(12, title, hint, gap, beside, windows(new WindowChoice(review)), back);
-        head.setAlignment(Pos.CENTER_LEFT);
-        head.getStyleClass().add("whole-exam-head");
-        setTop(head);
+        setTop(new WholeImageHead(
+                "Whole exam, " + label,
+                new Label("original slices and three planes of the scanner"),
+                List.of(beside, windows(new WindowChoice(review))),
+                review.bindings().keyWords(Act.WHOLE_EXAM),
+                close));
         setCenter(view);
     }
 
