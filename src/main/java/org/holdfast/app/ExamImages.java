@@ -264,17 +264,7 @@ public final class ExamImages implements ExamVolumes {
     }
 
     private Progress untilClosed(Progress progress) {
-        return new Progress() {
-            @Override
-            public void report(double fraction, String activity) {
-                progress.report(fraction, activity);
-            }
-
-            @Override
-            public boolean isCancelled() {
-                return closed || progress.isCancelled();
-            }
-        };
+        return progress.orCancelledIf(() -> closed);
     }
 
     private synchronized Optional<HuVolume> use(Exam exam) {

@@ -204,16 +204,6 @@ public final class IntakeSession implements AutoCloseable {
     }
 
     private Progress untilClosed(Progress progress) {
-        return new Progress() {
-            @Override
-            public void report(double fraction, String activity) {
-                progress.report(fraction, activity);
-            }
-
-            @Override
-            public boolean isCancelled() {
-                return closed || progress.isCancelled();
-            }
-        };
+        return progress.orCancelledIf(() -> closed);
     }
 }

@@ -88,9 +88,7 @@ final class AcquisitionFacts {
     /** Yes if a word of the table is there, no if one is there behind "no" or "without", else unknown. */
     static Known artefactReduction(String words) {
         for (String word : ARTEFACT_REDUCTION_WORDS) {
-            if (words.contains(" NO " + word + " ")
-                    || words.contains(" WITHOUT " + word + " ")
-                    || words.contains(" NON " + word + " ")) {
+            if (isNegated(words, word)) {
                 return Known.NO;
             }
         }
@@ -123,7 +121,7 @@ final class AcquisitionFacts {
         List<String> telling = new ArrayList<>();
         for (String word : ARTEFACT_REDUCTION_WORDS) {
             if (words.contains(" " + word + " ")) {
-                telling.add(artefactReduction(" " + negated(words, word) + " ") == Known.NO ? "NO " + word : word);
+                telling.add(isNegated(words, word) ? "NO " + word : word);
             }
         }
         Stream.concat(RECONSTRUCTION_WORDS.stream(), CONE_BEAM_WORDS.stream())
@@ -139,11 +137,10 @@ final class AcquisitionFacts {
         return telling;
     }
 
-    /** A word with what stands before it. */
-    private static String negated(String words, String word) {
-        Matcher m =
-                Pattern.compile("(NO|WITHOUT|NON) " + Pattern.quote(word) + " ").matcher(words);
-        return m.find() ? m.group().trim() : word;
+    private static boolean isNegated(String words, String word) {
+        return words.contains(" NO " + word + " ")
+                || words.contains(" WITHOUT " + word + " ")
+                || words.contains(" NON " + word + " ");
     }
 
     /** Free texts as upper-case words with one blank before, between and behind. */

@@ -18,22 +18,6 @@ public final class BurnedInRisk {
     private static final Set<String> MODALITIES =
             Set.of("US", "IVUS", "RF", "XA", "OT", "SC", "DOC", "ES", "GM", "XC", "SM", "OP", "HC", "AU", "EPS", "DG");
     private static final Set<String> SECTIONS = Set.of("CT", "MR", "PT");
-    private static final Set<String> MADE_IMAGES = Set.of(
-            "3D",
-            "VRT",
-            "VR",
-            "SSD",
-            "VOLUME_RENDERED",
-            "VOLUME RENDERED",
-            "MIP",
-            "MINIP",
-            "SCREEN SAVE",
-            "SCREEN_SAVE",
-            "SCREENSAVE",
-            "SCREENSHOT",
-            "DOSE",
-            "DOSE_INFO",
-            "DOSE INFO");
     private static final String SECONDARY_CAPTURE = "1.2.840.10008.5.1.4.1.1.7";
 
     private BurnedInRisk() {}
@@ -65,7 +49,7 @@ public final class BurnedInRisk {
         if (MODALITIES.contains(modality)) {
             return Optional.of("an image of modality " + modality + " that does not say whether text is burned in");
         }
-        if (type.stream().anyMatch(MADE_IMAGES::contains)) {
+        if (type.stream().anyMatch(ImageKind::isRenderingOrScreen)) {
             return Optional.of("a rendering or screen that does not say whether text is burned in");
         }
         if (SECTIONS.contains(modality) && data.integer(Tag.SAMPLES_PER_PIXEL).orElse(1) > 1) {

@@ -2,6 +2,8 @@ package org.holdfast.intake;
 
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.holdfast.dicom.PixelLayout;
 import org.holdfast.dicom.PixelSource;
 import org.holdfast.finding.Finding;
@@ -20,17 +22,11 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
             "SEG", "SR", "KO", "PR", "REG", "RTDOSE", "RTSTRUCT", "RTPLAN", "RTRECORD", "RWV", "DOC", "FID", "PLAN");
 
     private static final Set<String> LOCALIZER_TYPES = Set.of("LOCALIZER", "SCOUT", "TOPOGRAM", "SURVIEW", "SCANOGRAM");
-    private static final Set<String> RENDERED_TYPES = Set.of(
-            "3D",
-            "VRT",
-            "VR",
-            "SSD",
-            "VOLUME_RENDERED",
-            "VOLUME RENDERED",
-            "MIP",
-            "MINIP",
-            "PROJECTION IMAGE",
-            "PROJECTION_IMAGE");
+    private static final Set<String> VOLUME_RENDERINGS =
+            Set.of("3D", "VRT", "VR", "SSD", "VOLUME_RENDERED", "VOLUME RENDERED", "MIP", "MINIP");
+    private static final Set<String> PROJECTIONS = Set.of("PROJECTION IMAGE", "PROJECTION_IMAGE");
+    private static final Set<String> RENDERED_TYPES =
+            Stream.concat(VOLUME_RENDERINGS.stream(), PROJECTIONS.stream()).collect(Collectors.toUnmodifiableSet());
     private static final Set<String> SCREEN_TYPES =
             Set.of("DOSE", "DOSE_INFO", "DOSE INFO", "SCREEN SAVE", "SCREEN_SAVE", "SCREENSAVE", "SCREENSHOT");
 
@@ -116,6 +112,11 @@ record ImageKind(SeriesKind seriesKind, Optional<Finding> whyNoSlice) {
     static boolean isProjection(Identity identity) {
         boolean captured = identity.sopClassUid().startsWith(SECONDARY_CAPTURE);
         return has(identity, LOCALIZER_TYPES) || has(identity, RENDERED_TYPES) || isRadiograph(identity) && !captured;
+    }
+
+    /** Whether a value of ImageType names a picture that a program or a screen made. */
+    static boolean isRenderingOrScreen(String imageType) {
+        return VOLUME_RENDERINGS.contains(imageType) || SCREEN_TYPES.contains(imageType);
     }
 
     private static boolean has(Identity identity, Set<String> words) {

@@ -3,7 +3,6 @@ package org.holdfast.phantom;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import org.holdfast.dicom.DataSet;
 import org.holdfast.dicom.DicomWriter;
@@ -41,25 +40,9 @@ final class FilmWriter {
     }
 
     private static void addStudy(DataSet.Builder b, FilmFacts facts) {
-        String date = facts.date().format(DateTimeFormatter.BASIC_ISO_DATE);
-        b.string(Tag.SOP_CLASS_UID, DIGITAL_X_RAY_FOR_PRESENTATION)
-                .string(Tag.STUDY_DATE, date)
-                .string(Tag.SERIES_DATE, date)
-                .string(Tag.ACQUISITION_DATE, date)
-                .string(Tag.CONTENT_DATE, date)
-                .string(Tag.STUDY_TIME, TIME)
-                .string(Tag.SERIES_TIME, TIME)
-                .string(Tag.ACQUISITION_TIME, TIME)
-                .string(Tag.CONTENT_TIME, TIME)
-                .string(Tag.ACCESSION_NUMBER, "")
-                .string(Tag.REFERRING_PHYSICIAN_NAME, "")
-                .string(Tag.STUDY_DESCRIPTION, facts.studyDescription())
-                .string(Tag.PATIENT_NAME, facts.patientCode())
-                .string(Tag.PATIENT_ID, facts.patientCode())
-                .string(Tag.PATIENT_BIRTH_DATE, "")
-                .string(Tag.PATIENT_SEX, "")
-                .string(Tag.STUDY_INSTANCE_UID, Uid.fromName(facts.uidSeed() + "/study"))
-                .string(Tag.STUDY_ID, "1");
+        b.string(Tag.SOP_CLASS_UID, DIGITAL_X_RAY_FOR_PRESENTATION);
+        String studyUid = Uid.fromName(facts.uidSeed() + "/study");
+        SimulatedStudy.add(b, facts.patientCode(), facts.studyDescription(), studyUid, facts.date(), TIME);
     }
 
     private static void addSeries(DataSet.Builder b, FilmView view, FilmFacts facts, int seriesNumber) {

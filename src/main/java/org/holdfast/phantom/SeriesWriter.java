@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
@@ -30,7 +29,6 @@ public final class SeriesWriter {
     private static final String CT_IMAGE_STORAGE = "1.2.840.10008.5.1.4.1.1.2";
     private static final String TIME = "120000";
     private static final String COMMENT = "Invented data from a computer simulation. No patient, no scanner.";
-    private static final DateTimeFormatter DATE = DateTimeFormatter.BASIC_ISO_DATE;
     private static final double SHEAR_TOLERANCE_DEG = 0.01;
 
     private SeriesWriter() {}
@@ -102,26 +100,8 @@ public final class SeriesWriter {
     }
 
     private static void addStudy(DataSet.Builder b, SeriesFacts facts) {
-        String date = facts.date().format(DATE);
-        b.string(Tag.SOP_CLASS_UID, CT_IMAGE_STORAGE)
-                .string(Tag.IMAGE_TYPE, "ORIGINAL", "PRIMARY", "AXIAL")
-                .string(Tag.STUDY_DATE, date)
-                .string(Tag.SERIES_DATE, date)
-                .string(Tag.ACQUISITION_DATE, date)
-                .string(Tag.CONTENT_DATE, date)
-                .string(Tag.STUDY_TIME, TIME)
-                .string(Tag.SERIES_TIME, TIME)
-                .string(Tag.ACQUISITION_TIME, TIME)
-                .string(Tag.CONTENT_TIME, TIME)
-                .string(Tag.ACCESSION_NUMBER, "")
-                .string(Tag.REFERRING_PHYSICIAN_NAME, "")
-                .string(Tag.STUDY_DESCRIPTION, facts.studyDescription())
-                .string(Tag.PATIENT_NAME, facts.patientCode())
-                .string(Tag.PATIENT_ID, facts.patientCode())
-                .string(Tag.PATIENT_BIRTH_DATE, "")
-                .string(Tag.PATIENT_SEX, "")
-                .string(Tag.STUDY_INSTANCE_UID, facts.studyUid())
-                .string(Tag.STUDY_ID, "1");
+        b.string(Tag.SOP_CLASS_UID, CT_IMAGE_STORAGE).string(Tag.IMAGE_TYPE, "ORIGINAL", "PRIMARY", "AXIAL");
+        SimulatedStudy.add(b, facts.patientCode(), facts.studyDescription(), facts.studyUid(), facts.date(), TIME);
     }
 
     private static void addEquipment(DataSet.Builder b, SeriesFacts facts) {

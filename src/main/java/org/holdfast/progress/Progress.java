@@ -2,6 +2,7 @@ package org.holdfast.progress;
 
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 
 /**
  * Where long work says how far it is and learns that it should stop. Implementations are called from worker threads and
@@ -40,6 +41,22 @@ public interface Progress {
         if (isCancelled()) {
             throw new CancellationException("cancelled");
         }
+    }
+
+    /** This progress, which is cancelled too where a condition holds. */
+    default Progress orCancelledIf(BooleanSupplier cancelled) {
+        Progress whole = this;
+        return new Progress() {
+            @Override
+            public void report(double fraction, String activity) {
+                whole.report(fraction, activity);
+            }
+
+            @Override
+            public boolean isCancelled() {
+                return cancelled.getAsBoolean() || whole.isCancelled();
+            }
+        };
     }
 
     /**

@@ -34,18 +34,18 @@ final class IntakePanel extends BorderPane {
 
     private final IntakeViewModel intake;
     private final PlaceForm place;
-    private final Label measured = words("small-text", "soft");
+    private final Label measured = WrappedWords.of("small-text", "soft");
     private final FactTable comparison = new FactTable();
-    private final Label nothingToCompare = words("small-text", "soft");
+    private final Label nothingToCompare = WrappedWords.of("small-text", "soft");
     private final FactTable headers = new FactTable();
     private final RadioButton copy = new RadioButton("Copy without identity");
     private final RadioButton refer = new RadioButton("Leave where they are");
-    private final Label way = words("small-text", "faint");
+    private final Label way = WrappedWords.of("small-text", "faint");
     private final Button takeIn = new Button();
     private final Button answer = new Button("Answer first");
-    private final Label reason = words("small-text", "soft");
+    private final Label reason = WrappedWords.of("small-text", "soft");
     private final ProgressBar bar = new ProgressBar();
-    private final Label activity = words("small-text", "soft");
+    private final Label activity = WrappedWords.of("small-text", "soft");
     private final Button stop = new Button("Stop");
     private final VBox below = new VBox(8);
     private final Subscription listening;
@@ -222,7 +222,7 @@ final class IntakePanel extends BorderPane {
                     buttons,
                     reason));
         } else if (now instanceof TakingIn.Stopped) {
-            Label stopped = words("small-text", "soft");
+            Label stopped = WrappedWords.of("small-text", "soft");
             stopped.setText("Stopped. Nothing was left in the subject's folder.");
             become(List.of(stopped, buttons, reason));
         } else {
@@ -246,13 +246,5 @@ final class IntakePanel extends BorderPane {
         Label title = new Label(words);
         title.getStyleClass().add("section-title");
         return title;
-    }
-
-    private static Label words(String... classes) {
-        Label label = new Label();
-        label.setWrapText(true);
-        label.setMinHeight(USE_PREF_SIZE);
-        label.getStyleClass().addAll(classes);
-        return label;
     }
 }

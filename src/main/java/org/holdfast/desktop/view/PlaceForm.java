@@ -29,8 +29,8 @@ final class PlaceForm extends VBox {
     private final AnswerField label;
     private final AnswerField date;
     private final Label exam = new Label("Exam");
-    private final Label into = words("small-text", "faint");
-    private final Label hint = words("small-text", "soft");
+    private final Label into = WrappedWords.of("small-text", "faint");
+    private final Label hint = WrappedWords.of("small-text", "soft");
     private final Button take = new Button();
     private Optional<IntakeExam> shown = Optional.empty();
 
@@ -174,13 +174,5 @@ final class PlaceForm extends VBox {
     private static void row(GridPane form, int row, Label name, Node field) {
         name.getStyleClass().addAll("body-text", "soft");
         form.addRow(row, name, field);
-    }
-
-    private static Label words(String... classes) {
-        Label label = new Label();
-        label.setWrapText(true);
-        label.setMinHeight(USE_PREF_SIZE);
-        label.getStyleClass().addAll(classes);
-        return label;
     }
 }

@@ -29,8 +29,6 @@ public final class SeriesPage extends BorderPane implements SeriesSight {
     /** Numbers in the drawing queue that no other page uses. */
     private static final int FIRST_CELL = 2_000_000;
 
-    private static final double ZOOM = 1.25;
-
     /** Fluid in a gap, for the first window; nothing is measured on this page. */
     private static final double FLUID_HU = 30;
 
@@ -76,21 +74,7 @@ public final class SeriesPage extends BorderPane implements SeriesSight {
 
     @Override
     public boolean act(Act act) {
-        switch (act) {
-            case STEP_ON -> view.step(1);
-            case STEP_BACK -> view.step(-1);
-            case STEP_ON_FIVE -> view.step(5);
-            case STEP_BACK_FIVE -> view.step(-5);
-            case ZOOM_IN -> view.zoom(ZOOM);
-            case ZOOM_OUT -> view.zoom(1 / ZOOM);
-            case FITTED -> view.fit();
-            case UNDO -> exam.undo();
-            case REDO -> exam.redo();
-            default -> {
-                return false;
-            }
-        }
-        return true;
+        return view.act(act);
     }
 
     @Override

@@ -22,8 +22,6 @@ public final class WholeExamPage extends BorderPane implements ExamPage {
     /** Numbers in the drawing queue that no column of the review uses. */
     private static final int FIRST_CELL = 1_000_000;
 
-    private static final double ZOOM = 1.25;
-
     private final WholeExamViewModel exam;
     private final WholeExamView view;
     private final Subscription listening;
@@ -63,21 +61,7 @@ public final class WholeExamPage extends BorderPane implements ExamPage {
 
     @Override
     public boolean act(Act act) {
-        switch (act) {
-            case STEP_ON -> view.step(1);
-            case STEP_BACK -> view.step(-1);
-            case STEP_ON_FIVE -> view.step(5);
-            case STEP_BACK_FIVE -> view.step(-5);
-            case ZOOM_IN -> view.zoom(ZOOM);
-            case ZOOM_OUT -> view.zoom(1 / ZOOM);
-            case FITTED -> view.fit();
-            case UNDO -> exam.undo();
-            case REDO -> exam.redo();
-            default -> {
-                return false;
-            }
-        }
-        return true;
+        return view.act(act);
     }
 
     @Override

@@ -11,6 +11,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.util.Subscription;
 import org.holdfast.desktop.render.CutQueue;
+import org.holdfast.desktop.state.Act;
 import org.holdfast.desktop.state.ExamPane;
 import org.holdfast.desktop.viewmodel.WholeExamViewModel;
 
@@ -81,6 +82,25 @@ public final class WholeExamView extends StackPane {
 
     private static boolean act(Runnable act) {
         act.run();
+        return true;
+    }
+
+    /** Does what a key is for; tells whether it was for anything here. */
+    boolean act(Act act) {
+        switch (act) {
+            case STEP_ON -> step(1);
+            case STEP_BACK -> step(-1);
+            case STEP_ON_FIVE -> step(BIG_STEP);
+            case STEP_BACK_FIVE -> step(-BIG_STEP);
+            case ZOOM_IN -> zoom(KEY_ZOOM);
+            case ZOOM_OUT -> zoom(1 / KEY_ZOOM);
+            case FITTED -> fit();
+            case UNDO -> exam.undo();
+            case REDO -> exam.redo();
+            default -> {
+                return false;
+            }
+        }
         return true;
     }
 
