@@ -158,7 +158,7 @@ public final class StoredCourse {
                 .findFirst()
                 .orElseThrow(() -> part.field("id").wrong("an interface of construct " + construct.id()));
         JsonCursor byThreshold = part.field("contact").field("byThreshold");
-        return new InterfaceExam(
+        return InterfaceExam.ofThreshold(
                 face,
                 label,
                 verdict(part.field("verdict")),

@@ -121,6 +121,17 @@ public final class RigidTransform {
         return Math.toDegrees(Math.atan2(sine, cosine));
     }
 
+    /**
+     * The rotation as a vector along its axis, right-handed, as long as the angle in degrees; zero for no rotation. Exact to
+     * rounding below 179°; at 180° the axis' sign is open.
+     */
+    public PatientVector rotationVectorDeg() {
+        PatientVector sines = new PatientVector(r[7] - r[5], r[2] - r[6], r[3] - r[1]).times(0.5);
+        double sine = sines.norm();
+        double angle = rotationAngleDeg();
+        return sine < 1e-12 ? sines.times(Math.toDegrees(1)) : sines.times(angle / sine);
+    }
+
     /** The homogeneous matrix as 16 numbers, row by row; a copy. */
     public double[] toMatrix() {
         return new double[] {r[0], r[1], r[2], t.x(), r[3], r[4], r[5], t.y(), r[6], r[7], r[8], t.z(), 0, 0, 0, 1};

@@ -48,6 +48,12 @@ public record ExamScan(
         Objects.requireNonNull(poseKind, "poseKind");
     }
 
+    /** The same exam with the construct, or a part of it, in another place. */
+    ExamScan at(RigidTransform otherReferenceToExam) {
+        return new ExamScan(
+                label, seriesUid, seriesSha256, volume, acquisition, pointSpread, otherReferenceToExam, poseKind);
+    }
+
     /** HU of the scale's ceiling; NaN where the scale is not clipped. */
     double ceilingHuOrNaN() {
         return volume.statistics().ceilingHu().orElse(Double.NaN);

@@ -42,7 +42,7 @@ public final class InterfaceCourse {
         String key = StaleKey.of(settings, construct, List.of(reference256, exam.seriesSha256()));
         Verdict before = InterfaceVerdict.before(face, component, exam);
         if (before.value().compareTo(Verdict.Value.READER_ONLY) >= 0) {
-            return new InterfaceExam(face, exam.label(), before, Optional.empty(), key);
+            return InterfaceExam.ofThreshold(face, exam.label(), before, Optional.empty(), key);
         }
         ContactByThreshold.Measured measured =
                 reference == null ? estimator.measureReference(exam) : estimator.measureFollowUp(exam, reference);
@@ -52,7 +52,7 @@ public final class InterfaceCourse {
             referenceLabel = exam.label();
         }
         Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), settings));
-        return new InterfaceExam(face, exam.label(), verdict, Optional.of(measured.contact()), key);
+        return InterfaceExam.ofThreshold(face, exam.label(), verdict, Optional.of(measured.contact()), key);
     }
 
     /** Label of the exam that fixed edges, host bone and threshold; empty while none could be measured. */

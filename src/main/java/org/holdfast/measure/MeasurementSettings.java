@@ -1,6 +1,7 @@
 package org.holdfast.measure;
 
-import java.util.Locale;
+import static org.holdfast.measure.SettingRange.requireWithin;
+
 import java.util.Objects;
 
 /**
@@ -36,6 +37,12 @@ import java.util.Objects;
  * @param bridgingMarginMm the patch's outline is grown by this when bridging is looked for
  * @param minAssessable share of a face that must be assessable for a fraction to be stated
  * @param frontMm thickness taken for the denser front of the host bone when its HU is estimated
+ * @param fit estimators by fit
+ * @param porous bone in the pores
+ * @param change change map
+ * @param lucency zone around a screw
+ * @param continuity breaks
+ * @param motion poses and migration
  */
 public record MeasurementSettings(
         double sampleSpacingMm,
@@ -66,7 +73,13 @@ public record MeasurementSettings(
         double bridgingDepthMm,
         double bridgingMarginMm,
         double minAssessable,
-        double frontMm) {
+        double frontMm,
+        FitSettings fit,
+        PorousSettings porous,
+        ChangeSettings change,
+        LucencySettings lucency,
+        ContinuitySettings continuity,
+        MotionSettings motion) {
 
     public MeasurementSettings {
         Objects.requireNonNull(boneThreshold, "boneThreshold");
@@ -98,6 +111,12 @@ public record MeasurementSettings(
         requireWithin("bridgingMarginMm", bridgingMarginMm, 0, 10);
         requireWithin("minAssessable", minAssessable, 0, 1);
         requireWithin("frontMm", frontMm, 0.2, 2);
+        Objects.requireNonNull(fit, "fit");
+        Objects.requireNonNull(porous, "porous");
+        Objects.requireNonNull(change, "change");
+        Objects.requireNonNull(lucency, "lucency");
+        Objects.requireNonNull(continuity, "continuity");
+        Objects.requireNonNull(motion, "motion");
     }
 
     /** The values of the measurement definitions. */
@@ -131,13 +150,12 @@ public record MeasurementSettings(
                 5,
                 2,
                 0.5,
-                0.8);
-    }
-
-    private static void requireWithin(String name, double value, double low, double high) {
-        if (!(value >= low && value <= high)) {
-            throw new IllegalArgumentException(
-                    String.format(Locale.ROOT, "%s must lie in [%s, %s], got %s", name, low, high, value));
-        }
+                0.8,
+                FitSettings.withDefaults(),
+                PorousSettings.withDefaults(),
+                ChangeSettings.withDefaults(),
+                LucencySettings.withDefaults(),
+                ContinuitySettings.withDefaults(),
+                MotionSettings.withDefaults());
     }
 }

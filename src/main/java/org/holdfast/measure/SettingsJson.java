@@ -45,28 +45,25 @@ public final class SettingsJson {
         if (!(root instanceof ObjectNode object)) {
             throw new SettingsException(source + ": expected a JSON object of settings, found " + root.getNodeType());
         }
-        Set<String> known = Arrays.stream(MeasurementSettings.class.getRecordComponents())
-                .map(RecordComponent::getName)
-                .collect(Collectors.toCollection(java.util.TreeSet::new));
-        for (Iterator<String> names = object.fieldNames(); names.hasNext(); ) {
-            String name = names.next();
-            if (!known.contains(name)) {
-                throw new SettingsException(source + ": unknown setting '" + name + "'; known are " + known);
-            }
-        }
-        return build(object, source);
+        return build(MeasurementSettings.withDefaults(), object, "", source);
     }
 
-    /** All settings as a JSON object, fields in alphabetical order. */
+    /** All settings as a JSON object, fields in alphabetical order; a group of settings is an object of its own. */
     public static ObjectNode write(MeasurementSettings settings) {
+        return writeRecord(settings);
+    }
+
+    private static ObjectNode writeRecord(Record settings) {
         TreeMap<String, Object> values = new TreeMap<>();
-        for (RecordComponent component : MeasurementSettings.class.getRecordComponents()) {
+        for (RecordComponent component : settings.getClass().getRecordComponents()) {
             values.put(component.getName(), valueOf(component, settings));
         }
         ObjectNode node = MAPPER.createObjectNode();
         values.forEach((name, value) -> {
             if (value instanceof Double number) {
                 node.put(name, number);
+            } else if (value instanceof Record group) {
+                node.set(name, writeRecord(group));
             } else {
                 node.put(name, value.toString());
             }
@@ -74,46 +71,70 @@ public final class SettingsJson {
         return node;
     }
 
-    private static MeasurementSettings build(ObjectNode object, String source) throws SettingsException {
-        RecordComponent[] components = MeasurementSettings.class.getRecordComponents();
+    /** A record of settings with the fields given in an object; what is not given keeps its default. */
+    private static <R extends Record> R build(R defaults, ObjectNode object, String path, String source)
+            throws SettingsException {
+        RecordComponent[] components = defaults.getClass().getRecordComponents();
+        requireKnown(components, object, path, source);
         Object[] values = new Object[components.length];
-        MeasurementSettings defaults = MeasurementSettings.withDefaults();
         for (int n = 0; n < components.length; n++) {
             JsonNode given = object.get(components[n].getName());
-            values[n] = given == null ? valueOf(components[n], defaults) : read(components[n], given, source);
+            Object usual = valueOf(components[n], defaults);
+            values[n] = given == null ? usual : read(usual, given, path + components[n].getName(), source);
         }
         try {
-            return MeasurementSettings.class
+            @SuppressWarnings("unchecked")
+            R made = (R) defaults.getClass()
                     .getDeclaredConstructor(Arrays.stream(components)
                             .map(RecordComponent::getType)
                             .toArray(Class<?>[]::new))
                     .newInstance(values);
+            return made;
         } catch (InvocationTargetException e) {
-            throw new SettingsException(source + ": " + e.getCause().getMessage(), e.getCause());
+            throw new SettingsException(source + ": " + path + e.getCause().getMessage(), e.getCause());
         } catch (ReflectiveOperationException e) {
             throw new IllegalStateException("the settings record has no canonical constructor", e);
         }
     }
 
-    private static Object read(RecordComponent component, JsonNode given, String source) throws SettingsException {
-        if (component.getType() == double.class) {
-            if (!given.isNumber()) {
-                throw new SettingsException(
-                        source + ": setting '" + component.getName() + "' expects a number, found " + given);
+    private static void requireKnown(RecordComponent[] components, ObjectNode object, String path, String source)
+            throws SettingsException {
+        Set<String> known = Arrays.stream(components)
+                .map(RecordComponent::getName)
+                .collect(Collectors.toCollection(java.util.TreeSet::new));
+        for (Iterator<String> names = object.fieldNames(); names.hasNext(); ) {
+            String name = names.next();
+            if (!known.contains(name)) {
+                throw new SettingsException(source + ": unknown setting '" + path + name + "'; known are " + known);
             }
-            return given.doubleValue();
-        }
-        try {
-            return BoneThreshold.valueOf(given.asText());
-        } catch (IllegalArgumentException e) {
-            throw new SettingsException(
-                    source + ": setting '" + component.getName() + "' expects one of "
-                            + Arrays.toString(BoneThreshold.values()) + ", found " + given,
-                    e);
         }
     }
 
-    private static Object valueOf(RecordComponent component, MeasurementSettings settings) {
+    private static Object read(Object usual, JsonNode given, String name, String source) throws SettingsException {
+        if (usual instanceof Record group) {
+            if (!(given instanceof ObjectNode object)) {
+                throw new SettingsException(
+                        source + ": setting '" + name + "' expects an object of settings, found " + given);
+            }
+            return build(group, object, name + ".", source);
+        }
+        if (usual instanceof Double) {
+            if (!given.isNumber()) {
+                throw new SettingsException(source + ": setting '" + name + "' expects a number, found " + given);
+            }
+            return given.doubleValue();
+        }
+        Object[] words = usual.getClass().getEnumConstants();
+        for (Object word : words) {
+            if (word.toString().equals(given.asText())) {
+                return word;
+            }
+        }
+        throw new SettingsException(
+                source + ": setting '" + name + "' expects one of " + Arrays.toString(words) + ", found " + given);
+    }
+
+    private static Object valueOf(RecordComponent component, Record settings) {
         try {
             return component.getAccessor().invoke(settings);
         } catch (ReflectiveOperationException e) {

@@ -112,7 +112,7 @@ final class StaleCauseTest {
                     exam.poseSource(),
                     exam.referenceToExam(),
                     exam.pointSpread(),
-                    List.of(new InterfaceExam(
+                    List.of(InterfaceExam.ofThreshold(
                             part.face(), part.examLabel(), part.verdict(), part.contact(), keys.get(n))),
                     exam.findings()));
         }

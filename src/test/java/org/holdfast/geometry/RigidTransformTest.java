@@ -52,6 +52,19 @@ class RigidTransformTest {
     }
 
     @Test
+    void givesTheRotationAsAVector() {
+        RigidTransform turn = RigidTransform.rotation(new PatientVector(0, 3, 4), 30, new PatientPoint(5, 6, 7));
+
+        // By hand: 30° along (0, 0.6, 0.8)
+        assertEquals(
+                0, turn.rotationVectorDeg().minus(new PatientVector(0, 18, 24)).norm(), 1e-12 * 180);
+        // By hand: for an angle this small the sine is the angle
+        RigidTransform tiny = RigidTransform.rotation(PatientVector.LEFT, 1e-12, PatientPoint.ORIGIN);
+        assertEquals(1e-12, tiny.rotationVectorDeg().x(), 1e-15);
+        assertEquals(0, RigidTransform.IDENTITY.rotationVectorDeg().norm(), 0);
+    }
+
+    @Test
     void keepsTheCentreOfARotation() {
         PatientPoint centre = new PatientPoint(12, -7, 305);
         RigidTransform turn = RigidTransform.rotation(new PatientVector(1, 2, 3), 17, centre);

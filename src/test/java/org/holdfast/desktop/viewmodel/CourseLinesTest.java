@@ -162,8 +162,8 @@ final class CourseLinesTest {
         List<ExamResult> exams = new ArrayList<>(report.exams());
         ExamResult last = exams.get(4);
         List<InterfaceExam> parts = last.parts().stream()
-                .map(part ->
-                        new InterfaceExam(part.face(), part.examLabel(), part.verdict(), Optional.empty(), part.key()))
+                .map(part -> InterfaceExam.ofThreshold(
+                        part.face(), part.examLabel(), part.verdict(), Optional.empty(), part.key()))
                 .toList();
         exams.set(
                 4,

@@ -83,7 +83,7 @@ final class SampleKnown {
     }
 
     static InterfaceExam with(InterfaceExam part, Verdict verdict, Optional<ThresholdContact> contact) {
-        return new InterfaceExam(part.face(), part.examLabel(), verdict, contact, part.key());
+        return InterfaceExam.ofThreshold(part.face(), part.examLabel(), verdict, contact, part.key());
     }
 
     /** A measurement with another fraction and limit, all else as it was. */

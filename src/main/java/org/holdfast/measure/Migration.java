@@ -1,0 +1,42 @@
+package org.holdfast.measure;
+
+import java.util.Objects;
+import org.holdfast.geometry.PatientVector;
+
+/**
+ * Where a component has gone in the frame of one of its bones since the reference exam. Immutable.
+ *
+ * @param bone id of the bone
+ * @param motion the motion, or why it is not stated
+ */
+public record Migration(String bone, Answer<Motion> motion) {
+
+    public Migration {
+        Objects.requireNonNull(bone, "bone");
+        Objects.requireNonNull(motion, "motion");
+    }
+
+    /**
+     * A motion along the construct's axes.
+     *
+     * @param translationMm (left, posterior, cranial) of the component's middle, mm
+     * @param rotationDeg rotation vector about the same axes, right-handed, degrees
+     * @param intoBoneMm towards that bone, along the mean normal of the interface; subsidence; not stated for a part
+     *     without interface
+     * @param screwAngleChangeDeg change of a screw's angle against its bone, projected on the sagittal plane; not stated
+     *     for other parts
+     * @param repeatabilityMm 1.96 SD of the translation in double examinations, per axis at most
+     * @param repeatabilityDeg the same of the rotation
+     * @param repeatabilitySource where these come from, in words
+     * @param isWithinError whether neither exceeds its repeatability: then it is no change
+     */
+    public record Motion(
+            PatientVector translationMm,
+            PatientVector rotationDeg,
+            Stated intoBoneMm,
+            Stated screwAngleChangeDeg,
+            double repeatabilityMm,
+            double repeatabilityDeg,
+            String repeatabilitySource,
+            boolean isWithinError) {}
+}
