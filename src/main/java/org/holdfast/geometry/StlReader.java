@@ -73,7 +73,7 @@ final class StlReader {
             ended |= word.equals("endsolid");
             if (word.equals("endfacet") && count % 9 != 0) {
                 throw new MeshReadException(
-                        name, "line " + (n + 1), "3 vertices a facet", (count / 3 % 3) + " over", null);
+                        name, "line " + (n + 1), "3 vertices a facet", (count / 3 % 3) + " left over", null);
             }
             if (word.equals("vertex")) {
                 if (words.length != 4) {
