@@ -33,12 +33,12 @@ import org.holdfast.volume.Comparability.Effect;
 
 /**
  * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole
- * result as {@code results/contact.json}.
+ * result as {@code results/measure.json}.
  */
 public final class CourseFiles {
 
     private static final String CHART = "course";
-    private static final String CONTACT = StoredCourse.FOLDER + "/" + StoredCourse.CONTACT;
+    private static final String MEASURE = StoredCourse.FOLDER + "/" + StoredCourse.MEASURE;
     private static final double PIXELS_PER_UNIT = 2;
     private static final String NO_TRUTH = "not a simulation";
     private static final String NO_CONTACT = "not measured";
@@ -73,7 +73,7 @@ public final class CourseFiles {
             }
             writeMaps(files);
             writeResults(files);
-            List<Path> written = files.move(CONTACT);
+            List<Path> written = files.move(MEASURE);
             if (chart.isEmpty()) {
                 // The chart has an axis of time; one of an earlier run would mislead.
                 Files.deleteIfExists(folder.resolve(CHART + ".png"));
@@ -99,11 +99,11 @@ public final class CourseFiles {
 
     /** The two documents that belong together. */
     private void writeResults(NewFiles files) throws IOException {
-        byte[] contact = new ContactDocument().write(report).getBytes(StandardCharsets.UTF_8);
-        Files.write(files.path(CONTACT), contact);
+        byte[] measure = new ReportDocument().write(report).getBytes(StandardCharsets.UTF_8);
+        Files.write(files.path(MEASURE), measure);
         Files.writeString(
                 files.path(StoredCourse.FOLDER + "/" + StoredCourse.SAMPLES),
-                SamplesDocument.write(report, StoredCourse.sha256(contact)),
+                SamplesDocument.write(report, StoredCourse.sha256(measure)),
                 StandardCharsets.UTF_8);
     }
 

@@ -4,12 +4,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import org.holdfast.app.ContactDocument;
 import org.holdfast.app.ContactInputs;
-import org.holdfast.app.ContactMeasurement;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamArgument;
+import org.holdfast.app.Measurement;
 import org.holdfast.app.PoseFile;
+import org.holdfast.app.ReportDocument;
 import org.holdfast.app.SimulationTruth;
 import org.holdfast.app.UseCaseException;
 import picocli.CommandLine.Command;
@@ -76,10 +76,11 @@ final class ContactCommand implements Callable<Integer> {
                 throw new ParameterException(spec.commandLine(), e.getMessage(), e);
             }
         }
-        ContactReport report = new ContactMeasurement(inputs.construct(), inputs.settings(), given, terminal.progress())
+        ContactReport report = new Measurement(
+                        inputs.construct(), inputs.settings(), given, Measurement.Scope.CONTACT, terminal.progress())
                 .measure(named);
         if (json.isWanted()) {
-            terminal.document(new ContactDocument().write(report));
+            terminal.document(new ReportDocument().write(report));
         } else {
             ContactWords.lines(report, SimulationTruth.NONE).forEach(terminal::line);
         }

@@ -104,7 +104,7 @@ class StoredCourseTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {0.001, 0.2, 0.5, 0.9, 0.999})
-    void namesATruncatedContactDocument(double share) throws Exception {
+    void namesATruncatedReportDocument(double share) throws Exception {
         write(report(0), folder);
         truncate(contact(), share);
         String message = refused();

@@ -16,10 +16,10 @@ import org.holdfast.measure.ThresholdContact;
 import org.holdfast.measure.Verdict;
 import org.holdfast.volume.Comparability.Difference;
 
-/** A contact report as its JSON document: fractions 0 to 1, a number that is not stated is null with a reason beside it. */
-public final class ContactDocument {
+/** A report as its JSON document: fractions 0 to 1, a number that is not stated is null with a reason beside it. */
+public final class ReportDocument {
 
-    static final int FORMAT_VERSION = 1;
+    static final int FORMAT_VERSION = 2;
     private static final String NO_FIT = "the estimator by fit is not part of this version";
     private static final String NO_FILL = "porous fill is not part of this version";
     private static final String NO_CHANGE = "the change map is not part of this version";

@@ -35,7 +35,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The contact course of the sample subject, and what happens to it when exams are missing, moved or others. */
-class ContactMeasurementTest {
+class MeasurementTest {
 
     /** How near an estimate by threshold must come to the share of the face whose gap it cannot see; the noise,
      * pixels of 0.65 mm and borders between areas of different gap all enter. */
@@ -81,7 +81,7 @@ class ContactMeasurementTest {
         Collections.shuffle(shuffled, new Random(5));
         assertNotEquals(SampleSubject.exams(), shuffled);
         ContactReport other = SampleSubject.measure(SampleSubject.construct(), shuffled);
-        assertEquals(new ContactDocument().write(SampleSubject.report()), new ContactDocument().write(other));
+        assertEquals(new ReportDocument().write(SampleSubject.report()), new ReportDocument().write(other));
     }
 
     @Test
@@ -250,9 +250,13 @@ class ContactMeasurementTest {
         assertTrue(codes(result.findings()).contains("DATE_DIFFERS"));
     }
 
-    private static ContactMeasurement measurement(PoseFile poses) {
-        return new ContactMeasurement(
-                SampleSubject.construct(), MeasurementSettings.withDefaults(), poses, Progress.NONE);
+    private static Measurement measurement(PoseFile poses) {
+        return new Measurement(
+                SampleSubject.construct(),
+                MeasurementSettings.withDefaults(),
+                poses,
+                Measurement.Scope.CONTACT,
+                Progress.NONE);
     }
 
     private static InterfaceExam surgery(Construct construct) throws UseCaseException {

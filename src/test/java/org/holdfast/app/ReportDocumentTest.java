@@ -18,7 +18,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** The result document has the fields of its format, each of its type, and a reason beside every null. */
-class ContactDocumentTest {
+class ReportDocumentTest {
 
     private static final ObjectMapper MAPPER = new ObjectMapper();
 
@@ -29,7 +29,7 @@ class ContactDocumentTest {
 
     @BeforeAll
     static void read() throws Exception {
-        root = MAPPER.readTree(new ContactDocument().write(SampleSubject.report()));
+        root = MAPPER.readTree(new ReportDocument().write(SampleSubject.report()));
     }
 
     @Test
@@ -126,7 +126,7 @@ class ContactDocumentTest {
 
     @Test
     void everyNullHasItsReasonWhereNothingCanBeMeasured() throws Exception {
-        JsonNode document = MAPPER.readTree(new ContactDocument().write(beyondTheImage()));
+        JsonNode document = MAPPER.readTree(new ReportDocument().write(beyondTheImage()));
         assertEquals(List.of(), nullsWithoutReason(document, ""));
         JsonNode contact =
                 document.get("exams").get(0).get("parts").get(0).get("contact").get("byThreshold");
@@ -146,7 +146,12 @@ class ContactDocumentTest {
                         "surgery",
                         org.holdfast.geometry.RigidTransform.translation(
                                 new org.holdfast.geometry.PatientVector(0, 0, 1000))));
-        return new ContactMeasurement(SampleSubject.construct(), MeasurementSettings.withDefaults(), far, Progress.NONE)
+        return new Measurement(
+                        SampleSubject.construct(),
+                        MeasurementSettings.withDefaults(),
+                        far,
+                        Measurement.Scope.CONTACT,
+                        Progress.NONE)
                 .measure(SampleSubject.exams().subList(0, 1));
     }
 
