@@ -34,7 +34,9 @@ public record ExamScan(
         /** The reference exam itself, or no pose was given. */
         IDENTITY,
         /** Set or given from outside. */
-        NUDGED
+        NUDGED,
+        /** Registration refused to say where it lies; the pose is not known, and none stands in its place. */
+        REFUSED
     }
 
     public ExamScan {
