@@ -29,6 +29,7 @@ final class ExamMeasurement {
     private final Construct construct;
     private final PoseFile poses;
     private final List<InterfaceCourse> courses;
+    private final List<ComponentCourse> components;
     private OpenedExam reference;
     private ScanFacts referenceFacts;
 
@@ -36,6 +37,7 @@ final class ExamMeasurement {
         this.construct = construct;
         this.poses = poses;
         this.courses = InterfaceCourse.ofAll(construct, settings);
+        this.components = scope == Measurement.Scope.ALL ? ComponentCourse.ofAll(construct, settings) : List.of();
     }
 
     /**
@@ -71,8 +73,12 @@ final class ExamMeasurement {
                 spread,
                 posed.referenceToExam(),
                 posed.kind());
+        ExamPoses found =
+                ExamPoses.given(posed.referenceToExam(), posed.kind(), "the pose was not found by registration");
+        List<ComponentExam> measured = components.parallelStream()
+                .map(course -> course.measure(scan, found, List.of()))
+                .toList();
         List<InterfaceExam> parts = interfaces(scan, isReference, notes, part.part(0.5, 1));
-        List<ComponentExam> components = List.of();
         ScanFacts facts = new ScanFacts(acquisition, loaded.volume().grid(), noiseSdHu(parts));
         if (isReference) {
             referenceFacts = facts;
@@ -84,11 +90,11 @@ final class ExamMeasurement {
                 exam.days(),
                 isReference,
                 isReference ? List.of() : Comparability.between(referenceFacts, facts),
-                ExamPoses.given(posed.referenceToExam(), posed.kind(), "the pose was not found by registration"),
+                found,
                 posed.source(),
                 spread,
                 parts,
-                components,
+                measured,
                 notes);
     }
 

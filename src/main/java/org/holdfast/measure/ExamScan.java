@@ -51,7 +51,7 @@ public record ExamScan(
     }
 
     /** The same exam with the construct, or a part of it, in another place. */
-    ExamScan at(RigidTransform otherReferenceToExam) {
+    public ExamScan at(RigidTransform otherReferenceToExam) {
         return new ExamScan(
                 label, seriesUid, seriesSha256, volume, acquisition, pointSpread, otherReferenceToExam, poseKind);
     }

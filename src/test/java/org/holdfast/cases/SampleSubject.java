@@ -21,6 +21,7 @@ import org.holdfast.progress.Progress;
 public final class SampleSubject {
 
     private static ContactReport report;
+    private static ContactReport fullReport;
 
     private SampleSubject() {}
 
@@ -55,6 +56,24 @@ public final class SampleSubject {
         } catch (UseCaseException e) {
             throw new AssertionError(e);
         }
+    }
+
+    /** The measured course of all five exams with screws, rods and bodies. */
+    public static synchronized ContactReport fullReport() {
+        if (fullReport == null) {
+            try {
+                fullReport = new Measurement(
+                                construct(),
+                                MeasurementSettings.withDefaults(),
+                                PoseFile.read(truthFile()),
+                                Measurement.Scope.ALL,
+                                Progress.NONE)
+                        .measure(exams());
+            } catch (UseCaseException e) {
+                throw new AssertionError(e);
+            }
+        }
+        return fullReport;
     }
 
     /** Exams measured from the true poses with default settings. */
