@@ -68,7 +68,8 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
                 if (!means.usable[at]) {
                     return null;
                 }
-                sum += means.now[at] - means.before[at] - fit[1] * shiftCourse(means, at) - fit[2] * outside(t, sigma);
+                sum += means.now[at] - means.before[at] - fit[1] * shiftCourse(means, at) - fit[2] * outside(t, sigma)
+                        - fit[3] * outsideSlope(t, sigma);
                 share += layer(t, depthMm, sigma);
             }
         }
@@ -99,7 +100,7 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
     /** Layer's change, shift and outside change by least squares; the shift is held near 0 where nothing shows it. */
     private static double[] fit(Means means, double depthMm, double sigma) {
         int rows = means.tMm.length - 1;
-        double[][] design = new double[rows][3];
+        double[][] design = new double[rows][4];
         double[] difference = new double[rows];
         for (int at = 1; at < means.tMm.length - 1; at++) {
             if (means.usable[at - 1] && means.usable[at] && means.usable[at + 1]) {
@@ -107,6 +108,7 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
                 design[at][0] = layer(t, depthMm, sigma);
                 design[at][1] = shiftCourse(means, at);
                 design[at][2] = outside(t, sigma);
+                design[at][3] = outsideSlope(t, sigma);
                 difference[at] = means.now[at] - means.before[at];
             }
         }
@@ -129,5 +131,10 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
 
     private static double outside(double t, double sigma) {
         return ProfileModel.normalCdf(t / sigma);
+    }
+
+    /** What a change outside gains if its border lies 1 mm nearer to the layer: front and blur move the edge that is kept. */
+    private static double outsideSlope(double t, double sigma) {
+        return Math.exp(-0.5 * t * t / (sigma * sigma)) / (sigma * Math.sqrt(2 * Math.PI));
     }
 }

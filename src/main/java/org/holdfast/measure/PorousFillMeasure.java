@@ -22,6 +22,8 @@ import org.holdfast.volume.Comparability;
 final class PorousFillMeasure {
 
     private static final int MIN_BLOCKS = 4;
+    /** A patch may be laid out so far from its component's surface and still not look like a rim, mm. */
+    private static final double LAID_OUT_MM = 0.3;
     /** Shortest stretch of the layer between its margins, mm. */
     private static final double MIN_STRETCH_MM = 0.5;
 
@@ -35,11 +37,12 @@ final class PorousFillMeasure {
     PorousFillMeasure(Component component, List<List<PatchSample>> patches, MeasurementSettings settings) {
         this.component = component;
         this.settings = settings;
-        this.blocks = blocks(patches, settings.porous().blockMm());
+        this.blocks = blocks(patches);
     }
 
-    /** Squares of the face-on map of each patch, as indices of samples. */
-    private static Collection<int[]> blocks(List<List<PatchSample>> patches, double widthMm) {
+    /** Squares of the face-on map of each patch, as indices of samples, without the component's rim. */
+    private Collection<int[]> blocks(List<List<PatchSample>> patches) {
+        double widthMm = settings.porous().blockMm();
         Map<String, List<Integer>> squares = new TreeMap<>();
         int n = 0;
         for (int patch = 0; patch < patches.size(); patch++) {
@@ -47,12 +50,22 @@ final class PorousFillMeasure {
                 String square =
                         String.format(Locale.ROOT, "%d %d %d", patch, (int) Math.floor(sample.uMm() / widthMm), (int)
                                 Math.floor(sample.vMm() / widthMm));
-                squares.computeIfAbsent(square, key -> new ArrayList<>()).add(n++);
+                if (isClearOfRim(sample)) {
+                    squares.computeIfAbsent(square, key -> new ArrayList<>()).add(n);
+                }
+                n++;
             }
         }
         return squares.values().stream()
                 .map(list -> list.stream().mapToInt(m -> m).toArray())
                 .toList();
+    }
+
+    /** Whether no other side of the component lies nearer than the rim's width; the face itself may lie a little off. */
+    private boolean isClearOfRim(PatchSample sample) {
+        double rim = settings.porous().rimMm();
+        return !component.shape().hasDistance()
+                || component.shape().signedDistanceMm(sample.point().along(sample.normal(), -rim)) <= -rim + LAID_OUT_MM;
     }
 
     /** The fill of an exam, or why it is not stated. */
