@@ -18,9 +18,7 @@ final class BreakGap {
     /** Step along a column, mm. */
     private static final double STEP_MM = 0.1;
     /** Distance of columns, mm. */
-    private static final double COLUMN_MM = 0.4;
-    /** Columns lie within this share of the radius: clear of the blurred surface and of a thread. */
-    private static final double CORE_OF_RADIUS = 0.6;
+    private static final double COLUMN_MM = 0.3;
     /** Columns that are read where the part runs on for little only. */
     private static final double INNER_OF_RADIUS = 0.25;
     /** The metal on both sides of the gap is read over this length at a column's ends, mm. */
@@ -72,7 +70,7 @@ final class BreakGap {
             return Width.not("a known joint lies too near");
         }
         double radius = track.axis().radiusMm();
-        double full = CORE_OF_RADIUS * radius - 0.5 * stepMm;
+        double full = track.axis().coreOfRadius() * radius - 0.5 * stepMm;
         boolean wide = full > INNER_OF_RADIUS * radius && reach > radius + LEAST_REACH_MM;
         double within = wide ? full : INNER_OF_RADIUS * radius;
         List<Column> columns = columns(middle, within, reachBeforeMm, reachAfterMm);

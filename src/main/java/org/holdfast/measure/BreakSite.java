@@ -1,5 +1,6 @@
 package org.holdfast.measure;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.holdfast.geometry.PatientPoint;
@@ -13,12 +14,14 @@ final class BreakSite {
     private static final double END_MM = 8;
     /** … so far from the break that a cut at 45° does not move the centroid, beyond the radius, mm. */
     private static final double CLEAR_MM = 1;
-    /** Where that leaves too little, over this length right beside the break. */
-    private static final double SHORT_END_MM = 4;
+    /** Or as much of it as there is, at least this, mm. */
+    private static final double SHORT_END_MM = 3;
     /** Ends that stepped aside by more than this share of the diameter, or turned by more, have no common core. */
     private static final double COMMON_CORE_STEP = 0.35;
 
     private static final double COMMON_CORE_DEG = 10;
+    /** An end beside the other is read so far off its axis, as a share of its core's radius. */
+    private static final double AWAY_OF_RADIUS = 0.6;
 
     private final ExamScan exam;
     private final PartTrack track;
@@ -27,6 +30,7 @@ final class BreakSite {
     private final double metalHu;
     private final MeasurementSettings settings;
     private final double atMm;
+    private final List<DipRule.Dip> allDips;
     private final Optional<SideFit> before;
     private final Optional<SideFit> after;
     private final Optional<SideFit> changeBefore;
@@ -35,6 +39,7 @@ final class BreakSite {
     /**
      * @param referenceOrNull the part on the reference exam
      * @param dip stations of the break
+     * @param allDips stations of all breaks
      * @param metalHu true HU of the metal
      */
     BreakSite(
@@ -42,12 +47,14 @@ final class BreakSite {
             PartTrack track,
             PartTrack referenceOrNull,
             DipRule.Dip dip,
+            List<DipRule.Dip> allDips,
             double metalHu,
             MeasurementSettings settings) {
         this.exam = exam;
         this.track = track;
         this.first = dip.first();
         this.last = dip.last();
+        this.allDips = allDips;
         this.metalHu = metalHu;
         this.settings = settings;
         this.atMm = deepestMm();
@@ -72,20 +79,26 @@ final class BreakSite {
     /** The line through one end; side −1 before the break, 1 after it. */
     private Optional<SideFit> end(int side, PartTrack referenceOrNull) {
         int clear = track.axis().stationsIn(track.axis().radiusMm() + CLEAR_MM);
-        Optional<SideFit> fit = stretch(side, clear, track.axis().stationsIn(END_MM), referenceOrNull);
-        return fit.isPresent()
-                ? fit
-                : stretch(
-                        side,
-                        track.axis().stationsIn(CLEAR_MM),
-                        track.axis().stationsIn(SHORT_END_MM),
-                        referenceOrNull);
+        return longest(side, clear, referenceOrNull, SteadyStations.clear(track, referenceOrNull, allDips))
+                .or(() -> longest(side, clear, referenceOrNull, SteadyStations.all(track, referenceOrNull)));
     }
 
-    private Optional<SideFit> stretch(int side, int clear, int length, PartTrack referenceOrNull) {
+    private Optional<SideFit> longest(int side, int clear, PartTrack referenceOrNull, boolean[] isUsable) {
+        for (double length = END_MM; length >= SHORT_END_MM; length -= 1) {
+            Optional<SideFit> fit = stretch(side, clear, length, referenceOrNull, isUsable);
+            if (fit.isPresent()) {
+                return fit;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Optional<SideFit> stretch(
+            int side, int clear, double lengthMm, PartTrack referenceOrNull, boolean[] isUsable) {
+        int length = track.axis().stationsIn(lengthMm);
         return side < 0
-                ? SideFit.of(track, referenceOrNull, first - clear - length, first - clear)
-                : SideFit.of(track, referenceOrNull, last + clear, last + clear + length);
+                ? SideFit.of(track, referenceOrNull, isUsable, first - clear - length, first - clear)
+                : SideFit.of(track, referenceOrNull, isUsable, last + clear, last + clear + length);
     }
 
     private static final String NO_END = "too little of the part beside the break";
@@ -108,13 +121,24 @@ final class BreakSite {
         Stated angle = angulation();
         BreakGap.Width width = !isDip
                 ? BreakGap.Width.not("no gap seen: the ends touch, or the part is kinked without a break")
-                : before.isEmpty() || after.isEmpty() ? BreakGap.Width.not(NO_END) : width();
-        double stepLimit = settings.continuity().stepShare() * track.axis().diameterMm();
-        boolean displaced = step.value().orElse(0) > stepLimit
-                || width.alongMm().value().orElse(0) > stepLimit
-                || angle.value().orElse(0) > settings.continuity().angulationDeg();
+                : width();
+        boolean displaced = isSharp() || across(width) > stepLimitMm();
         return new Continuity.Break(
                 atMm, pointMm(), width.alongMm(), width.perpendicularMm(), step, angle, displaced, status);
+    }
+
+    private static double across(BreakGap.Width width) {
+        return width.perpendicularMm().value().orElse(width.alongMm().value().orElse(0));
+    }
+
+    /** Whether the ends have stepped aside or turned beyond the limits; false where that cannot be told. */
+    boolean isSharp() {
+        return step().value().orElse(0) > stepLimitMm()
+                || angulation().value().orElse(0) > settings.continuity().angulationDeg();
+    }
+
+    private double stepLimitMm() {
+        return settings.continuity().stepShare() * track.axis().diameterMm();
     }
 
     private PatientPoint pointMm() {
@@ -128,8 +152,9 @@ final class BreakSite {
     }
 
     private BreakGap.Width width() {
-        SideFit a = before.orElseThrow();
-        SideFit b = after.orElseThrow();
+        // One end that shows too little lies on the other's line; where neither shows, on the laid-out line.
+        SideFit a = before.or(() -> after).orElseGet(this::atPlace);
+        SideFit b = after.orElse(a);
         double step = a.stepMm(b, atMm);
         if (step > COMMON_CORE_STEP * track.axis().diameterMm() || a.angleDeg(b) > COMMON_CORE_DEG) {
             return endToEnd(a, b);
@@ -144,6 +169,11 @@ final class BreakSite {
                 here.v());
         return new BreakGap(exam, track, metalHu, settings)
                 .measure(BreakGap.upright(middle), step, reach(-1), reach(1));
+    }
+
+    private SideFit atPlace() {
+        int n = nearest();
+        return new SideFit(atMm, track.uMm()[n], track.vMm()[n], 0, 0);
     }
 
     private static PatientVector turned(PartAxis.Station s, double slopeU, double slopeV) {
@@ -163,8 +193,8 @@ final class BreakSite {
 
     /** Gap of ends that lie beside each other: from where the one ends to where the other begins, each on its own line. */
     private BreakGap.Width endToEnd(SideFit a, SideFit b) {
-        double endOfA = crossing(a, first, 1);
-        double startOfB = crossing(b, last, -1);
+        double endOfA = crossing(a, b, first, 1);
+        double startOfB = crossing(b, a, last, -1);
         if (Double.isNaN(endOfA) || Double.isNaN(startOfB)) {
             return BreakGap.Width.not("the ends lie beside each other and one of them does not show");
         }
@@ -178,15 +208,21 @@ final class BreakSite {
     }
 
     /** Where the core on a line falls under the metal's level, going from inside an end towards the break; NaN if never. */
-    private double crossing(SideFit line, int from, int direction) {
+    private double crossing(SideFit line, SideFit other, int from, int direction) {
         HuVolume volume = exam.volume();
         CrossSection section = new CrossSection(volume, track.axis().diameterMm());
+        // Away from the other end, whose side would else be taken for this one's metal.
+        double apart = Math.max(line.stepMm(other, atMm), 1e-6);
+        double away =
+                AWAY_OF_RADIUS * track.axis().coreOfRadius() * track.axis().radiusMm() / apart;
+        double asideU = away * (other.uAt(atMm) - line.uAt(atMm));
+        double asideV = away * (other.vAt(atMm) - line.vAt(atMm));
         int start = from - direction * track.axis().stationsIn(SHORT_END_MM);
         int end = from + direction * (last - first + track.axis().stationsIn(2 * END_MM));
         double inner = Double.NaN;
         for (int n = start; n >= 0 && n < track.size() && n != end; n += direction) {
             double at = track.axis().station(n).atMm();
-            double hu = section.coreHu(track.axis().station(n), line.uAt(at), line.vAt(at));
+            double hu = section.coreHu(track.axis().station(n), line.uAt(at) - asideU, line.vAt(at) - asideV);
             if (inner >= track.levelHu() && hu < track.levelHu()) {
                 return at - direction * track.axis().stepMm() * (track.levelHu() - hu) / (inner - hu);
             }

@@ -116,10 +116,10 @@ public final class ContinuityMeasure {
         Continuity continuity() {
             noteJointsAndImage();
             List<DipRule.Dip> inner = dips.stream().filter(d -> !isEnd(d)).toList();
-            PartBend bend = new PartBend(track, referenceOrNull, settings.continuity());
+            PartBend bend = new PartBend(track, referenceOrNull, dips, settings.continuity());
             List<Continuity.Break> breaks = new ArrayList<>();
             inner.forEach(dip -> breaks.add(site(dip).measure(status(), true)));
-            bend.sharpPlaces(dips)
+            bend.sharpPlaces()
                     .forEach(n -> breaks.add(site(new DipRule.Dip(n, n)).measure(status(), false)));
             breaks.sort(Comparator.comparingDouble(Continuity.Break::atMm));
             List<Integer> places = breaks.stream()
@@ -140,7 +140,7 @@ public final class ContinuityMeasure {
         }
 
         private BreakSite site(DipRule.Dip dip) {
-            return new BreakSite(exam, track, referenceOrNull, dip, metalHu, settings);
+            return new BreakSite(exam, track, referenceOrNull, dip, dips, metalHu, settings);
         }
 
         private Continuity.Status status() {

@@ -18,8 +18,9 @@ import org.holdfast.geometry.RigidTransform;
  * @param stations in order along the part
  * @param stepMm distance of neighbours along the curve, mm
  * @param diameterMm the part's diameter, mm
+ * @param coreOfRadius share of the radius that is metal clear of the blurred surface and of a screw's thread
  */
-record PartAxis(List<Station> stations, double stepMm, double diameterMm) {
+record PartAxis(List<Station> stations, double stepMm, double diameterMm, double coreOfRadius) {
 
     PartAxis {
         stations = List.copyOf(stations);
@@ -48,6 +49,10 @@ record PartAxis(List<Station> stations, double stepMm, double diameterMm) {
     /** The curve between two laid-out points is first drawn with so many pieces. */
     private static final int PIECES = 60;
 
+    private static final double ROD_CORE = 0.6;
+    /** A bone screw's core is about 0.7 of its diameter (common practice, no source), and the thread's blur reaches into it. */
+    private static final double SCREW_CORE = 0.35;
+
     /** Whether a component has a centre line. */
     static boolean isKnownFor(Component component) {
         return component.shape() instanceof RodShape || component.shape() instanceof ScrewShape;
@@ -60,16 +65,16 @@ record PartAxis(List<Station> stations, double stepMm, double diameterMm) {
      */
     static PartAxis of(Component component, double stepMm) {
         if (component.shape() instanceof RodShape rod) {
-            return of(rod.points(), rod.diameterMm(), stepMm);
+            return of(rod.points(), rod.diameterMm(), ROD_CORE, stepMm);
         }
         if (component.shape() instanceof ScrewShape screw) {
-            return of(List.of(screw.head(), screw.tip()), screw.diameterMm(), stepMm);
+            return of(List.of(screw.head(), screw.tip()), screw.diameterMm(), SCREW_CORE, stepMm);
         }
         throw new IllegalArgumentException("continuity is that of a rod or screw, got a "
                 + component.kind().word() + " (" + component.id() + ")");
     }
 
-    private static PartAxis of(List<PatientPoint> points, double diameterMm, double stepMm) {
+    private static PartAxis of(List<PatientPoint> points, double diameterMm, double coreOfRadius, double stepMm) {
         List<PatientPoint> drawn = smooth(points);
         double[] at = new double[drawn.size()];
         for (int n = 1; n < at.length; n++) {
@@ -88,7 +93,7 @@ record PartAxis(List<Station> stations, double stepMm, double diameterMm) {
             double share = (wanted - at[piece]) / (at[piece + 1] - at[piece]);
             even.add(drawn.get(piece).towards(drawn.get(piece + 1), share));
         }
-        return new PartAxis(framed(even, step), step, diameterMm);
+        return new PartAxis(framed(even, step), step, diameterMm, coreOfRadius);
     }
 
     /** A frame that is carried along: u is what is left of the last u at right angles to the new direction. */
@@ -154,7 +159,7 @@ record PartAxis(List<Station> stations, double stepMm, double diameterMm) {
 
     /** The same line in another place. */
     PartAxis moved(RigidTransform transform) {
-        return new PartAxis(stations.stream().map(s -> s.moved(transform)).toList(), stepMm, diameterMm);
+        return new PartAxis(stations.stream().map(s -> s.moved(transform)).toList(), stepMm, diameterMm, coreOfRadius);
     }
 
     double radiusMm() {

@@ -19,23 +19,27 @@ final class PartBend {
     private final PartTrack track;
     private final PartTrack referenceOrNull;
     private final ContinuitySettings settings;
+    private final List<DipRule.Dip> dips;
+    private final boolean[] isSteady;
 
-    PartBend(PartTrack track, PartTrack referenceOrNull, ContinuitySettings settings) {
+    PartBend(PartTrack track, PartTrack referenceOrNull, List<DipRule.Dip> dips, ContinuitySettings settings) {
         this.track = track;
         this.referenceOrNull = referenceOrNull;
+        this.dips = dips;
         this.settings = settings;
+        this.isSteady = SteadyStations.clear(track, referenceOrNull, dips);
     }
 
     /**
      * Stations at which the part steps aside or kinks within the settings' length; one a place, where it is sharpest.
      * Without a reference exam a kink may be the contour of the rod, and only steps are looked for.
      */
-    List<Integer> sharpPlaces(List<DipRule.Dip> dips) {
+    List<Integer> sharpPlaces() {
         List<Integer> places = new ArrayList<>();
         double sharpest = 0;
         int at = -1;
         for (int n = 0; n <= track.size(); n++) {
-            double sharpness = n < track.size() && isClear(n, dips) ? sharpness(n) : 0;
+            double sharpness = n < track.size() && isClear(n) ? sharpness(n) : 0;
             if (sharpness > 1) {
                 at = sharpness > sharpest ? n : at;
                 sharpest = Math.max(sharpest, sharpness);
@@ -48,18 +52,18 @@ final class PartBend {
         return places;
     }
 
-    private boolean isClear(int n, List<DipRule.Dip> dips) {
+    private boolean isClear(int n) {
         int near = track.axis().stationsIn(OF_DIP_MM);
         return track.isAssessable(n) && dips.stream().allMatch(d -> n < d.first() - near || n > d.last() + near);
     }
 
     /** Step over its limit, or angle over its own, whichever is more: over 1 is a candidate. */
     private double sharpness(int n) {
-        // Two stretches of half the length with their middles the whole length apart.
-        int half = Math.max(1, track.axis().stationsIn(0.5 * settings.angulationWithinMm()));
-        int clear = Math.max(1, half / 2);
-        Optional<SideFit> before = SideFit.of(track, referenceOrNull, n - clear - half, n - clear);
-        Optional<SideFit> after = SideFit.of(track, referenceOrNull, n + clear, n + clear + half);
+        // A screw's thread moves the centroid turn by turn, so the stretches are as long as two turns.
+        int length = Math.max(1, track.axis().stationsIn(settings.angulationWithinMm()));
+        int clear = Math.max(1, length / 4);
+        Optional<SideFit> before = SideFit.of(track, referenceOrNull, isSteady, n - clear - length, n - clear);
+        Optional<SideFit> after = SideFit.of(track, referenceOrNull, isSteady, n + clear, n + clear + length);
         if (before.isEmpty() || after.isEmpty()) {
             return 0;
         }
@@ -87,9 +91,9 @@ final class PartBend {
         for (int piece = 0; piece <= breaks.size(); piece++) {
             int to = lastUsable(piece < breaks.size() ? breaks.get(piece) - clear : track.size() - 1);
             if (to - from >= 3 * end) {
-                Optional<Double> change = SideFit.of(track, referenceOrNull, from, from + end)
-                        .flatMap(a ->
-                                SideFit.of(track, referenceOrNull, to - end, to).map(a::angleDeg));
+                Optional<Double> change = SideFit.of(track, referenceOrNull, isSteady, from, from + end)
+                        .flatMap(a -> SideFit.of(track, referenceOrNull, isSteady, to - end, to)
+                                .map(a::angleDeg));
                 if (change.isPresent() && change.get() > largest.orElse(-1.0)) {
                     largest = change;
                 }
@@ -101,7 +105,7 @@ final class PartBend {
 
     private int firstUsable(int from) {
         int n = Math.max(0, from);
-        while (n < track.size() && !isUsable(n)) {
+        while (n < track.size() && !isSteady[n]) {
             n++;
         }
         return n;
@@ -109,16 +113,9 @@ final class PartBend {
 
     private int lastUsable(int to) {
         int n = Math.min(to, track.size() - 1);
-        while (n >= 0 && !isUsable(n)) {
+        while (n >= 0 && !isSteady[n]) {
             n--;
         }
         return n;
-    }
-
-    private boolean isUsable(int n) {
-        return track.isFollowed()[n]
-                && !track.isJoint(n)
-                && referenceOrNull.isFollowed()[n]
-                && !referenceOrNull.isJoint(n);
     }
 }

@@ -14,15 +14,16 @@ import java.util.Optional;
 record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV) {
 
     private static final int FEWEST = 6;
+    private static final double LEAST_SHARE = 0.7;
 
     /**
-     * Fits the followed stations clear of joints within [first, last], by least squares; less the reference's places where
-     * there are any.
+     * Fits the usable stations within [first, last] by least squares; less the reference's places where there are any.
      *
      * @param referenceOrNull the part on the reference exam; null to fit the places themselves
-     * @return empty where fewer than six stations, or less than half of the stretch, can be used
+     * @param isUsable stations that count
+     * @return empty where fewer than six stations, or less than 0.7 of the stretch, can be used
      */
-    static Optional<SideFit> of(PartTrack track, PartTrack referenceOrNull, int first, int last) {
+    static Optional<SideFit> of(PartTrack track, PartTrack referenceOrNull, boolean[] isUsable, int first, int last) {
         int from = Math.max(0, first);
         int to = Math.min(track.size() - 1, last);
         double count = 0;
@@ -33,7 +34,7 @@ record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV
         double su = 0;
         double sv = 0;
         for (int n = from; n <= to; n++) {
-            if (!isUsable(track, n) || referenceOrNull != null && !isUsable(referenceOrNull, n)) {
+            if (!isUsable[n]) {
                 continue;
             }
             double at = track.axis().station(n).atMm();
@@ -49,17 +50,13 @@ record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV
             su += at * du;
             sv += at * dv;
         }
-        if (count < FEWEST || 2 * count < last - first + 1) {
+        if (count < FEWEST || count < LEAST_SHARE * (last - first + 1)) {
             return Optional.empty();
         }
         double middle = s / count;
         double spread = ss - s * middle;
         return Optional.of(
                 new SideFit(middle, u / count, v / count, (su - middle * u) / spread, (sv - middle * v) / spread));
-    }
-
-    private static boolean isUsable(PartTrack track, int n) {
-        return track.isFollowed()[n] && !track.isJoint(n);
     }
 
     double uAt(double at) {
