@@ -11,9 +11,9 @@ package org.holdfast.measure;
 record FittedProfile(Front[] fronts, double[] weights) {
 
     /**
-     * The fit for one thickness of the front.
+     * The fit about one thickness of the front.
      *
-     * @param frontMm the thickness
+     * @param frontMm the thickness that was taken beforehand
      * @param edgeMm edge of the implant
      * @param gapMm width of the gap, at least 0
      * @param plateauHu HU of the implant under the face
@@ -21,6 +21,7 @@ record FittedProfile(Front[] fronts, double[] weights) {
      * @param deepHu HU of the deeper bone
      * @param fluidHu HU in the gap
      * @param sigmaMm blur along the normal
+     * @param thicknessMm the thickness as fitted
      * @param cost half the robust sum of squares, priors included, in units of the noise
      * @param misfit √(sum of squares / degrees of freedom), in units of the noise: 1 where model and noise are right
      * @param gapNoiseSeMm standard error of the gap from noise alone
@@ -37,6 +38,7 @@ record FittedProfile(Front[] fronts, double[] weights) {
             double deepHu,
             double fluidHu,
             double sigmaMm,
+            double thicknessMm,
             double cost,
             double misfit,
             double gapNoiseSeMm,
@@ -113,7 +115,7 @@ record FittedProfile(Front[] fronts, double[] weights) {
 
     /** Mean thickness of the front, mm. */
     double frontMm() {
-        return mean(Front::frontMm);
+        return mean(Front::thicknessMm);
     }
 
     /**

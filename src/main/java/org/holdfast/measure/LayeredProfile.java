@@ -20,11 +20,16 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
     static final int EDGE = 0;
     static final int GAP = 1;
     static final int PLATEAU = 2;
-    static final int FRONT = 3;
+    /** HU of the front beyond those of the deeper bone. */
+    static final int EXCESS = 3;
+
     static final int DEEP = 4;
     static final int FLUID = 5;
     static final int SIGMA = 6;
-    static final int SIZE = 7;
+    /** Thickness of the front, mm. */
+    static final int THICKNESS = 7;
+
+    static final int SIZE = 8;
 
     /** Residuals beyond so many standard deviations of the noise count ever less. */
     static final double ROBUST_SD = 3;
@@ -38,8 +43,9 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
     private double[] hu;
     private double[] inverseSd;
     private int count;
-    private double frontMm;
     private double model;
+    private double share;
+    private double slope;
 
     LayeredProfile(ProfileKnown known) {
         this.known = known;
@@ -69,9 +75,9 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         this.count = size;
     }
 
-    /** Sets the thickness of the bone's front, mm. */
-    void front(double thicknessMm) {
-        this.frontMm = thicknessMm;
+    /** Sets what is taken for the thickness of the bone's front, mm. */
+    void front(ProfileKnown.Prior thicknessMm) {
+        prior(THICKNESS, thicknessMm);
     }
 
     @Override
@@ -147,25 +153,34 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         double sigma = x[SIGMA];
         double edge = x[EDGE];
         double gapEnd = edge + x[GAP];
-        double frontEnd = gapEnd + frontMm;
+        double frontEnd = gapEnd + x[THICKNESS];
         double value = x[PLATEAU];
         if (known.layerMm() < Double.POSITIVE_INFINITY) {
-            double border = edge - known.layerMm();
-            double share = step(at, border, sigma);
-            double rise = x[PLATEAU] - known.coreHu();
-            value = known.coreHu() + rise * share;
-            if (derivatives) {
-                double slope = stepSlope(at, border, sigma);
-                row[PLATEAU] += share;
-                row[EDGE] -= rise * slope;
-                row[SIGMA] -= rise * slope * place(at, border) / sigma;
-            }
-        } else if (derivatives) {
+            value = known.coreHu()
+                    + border(at, edge - known.layerMm(), sigma, x[PLATEAU] - known.coreHu(), derivatives);
+            row[PLATEAU] += share;
+        } else {
             row[PLATEAU] += 1;
         }
-        value += border(at, edge, sigma, x[FLUID] - x[PLATEAU], derivatives, PLATEAU, FLUID, false);
-        value += border(at, gapEnd, sigma, x[FRONT] - x[FLUID], derivatives, FLUID, FRONT, true);
-        value += border(at, frontEnd, sigma, x[DEEP] - x[FRONT], derivatives, FRONT, DEEP, true);
+        double front = x[DEEP] + x[EXCESS] - x[FLUID];
+        value += border(at, edge, sigma, x[FLUID] - x[PLATEAU], derivatives);
+        if (derivatives) {
+            row[PLATEAU] -= share;
+            row[FLUID] += share;
+        }
+        value += border(at, gapEnd, sigma, front, derivatives);
+        if (derivatives) {
+            row[FLUID] -= share;
+            row[DEEP] += share;
+            row[EXCESS] += share;
+            row[GAP] -= slope;
+        }
+        value += border(at, frontEnd, sigma, -x[EXCESS], derivatives);
+        if (derivatives) {
+            row[EXCESS] -= share;
+            row[GAP] -= slope;
+            row[THICKNESS] -= slope;
+        }
         if (value > known.ceilingHu()) {
             value = known.ceilingHu();
             if (derivatives) {
@@ -175,26 +190,13 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         model = value;
     }
 
-    /** What a border adds at a place; its derivatives go into the row. */
-    private double border(
-            double at,
-            double border,
-            double sigma,
-            double rise,
-            boolean derivatives,
-            int inner,
-            int outer,
-            boolean beyondGap) {
-        double share = step(at, border, sigma);
+    /** What a border adds at a place; leaves its step and slope, and its derivatives by edge and blur in the row. */
+    private double border(double at, double border, double sigma, double rise, boolean derivatives) {
+        share = step(at, border, sigma);
         if (derivatives) {
-            double slope = rise * stepSlope(at, border, sigma);
-            row[inner] -= share;
-            row[outer] += share;
+            slope = rise * stepSlope(at, border, sigma);
             row[EDGE] -= slope;
             row[SIGMA] -= slope * place(at, border) / sigma;
-            if (beyondGap) {
-                row[GAP] -= slope;
-            }
         }
         return rise * share;
     }

@@ -48,7 +48,8 @@ final class LinearStart {
         x[LayeredProfile.EDGE] = edgeMm;
         x[LayeredProfile.GAP] = gapMm;
         x[LayeredProfile.PLATEAU] = solved ? right[0] : hu[0];
-        x[LayeredProfile.FRONT] = solved ? right[1] : hu[count - 1];
+        x[LayeredProfile.EXCESS] = solved ? right[1] - right[2] : 0;
+        x[LayeredProfile.THICKNESS] = frontMm;
         x[LayeredProfile.DEEP] = solved ? right[2] : hu[count - 1];
         x[LayeredProfile.FLUID] = fluid;
         x[LayeredProfile.SIGMA] = sigma;

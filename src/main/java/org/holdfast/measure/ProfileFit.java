@@ -17,6 +17,12 @@ final class ProfileFit {
     /** Thicknesses of the bone's front that are fitted, mm (measurement definitions, section 3). */
     static final double[] FRONT_MM = {0.4, 0.8, 1.2};
 
+    /** Each stands for its neighbourhood: the thickness may move by so much, one standard deviation, mm. */
+    static final double FRONT_SD_MM = 0.2;
+
+    private static final double THINNEST_MM = 0.15;
+    private static final double THICKEST_MM = 2;
+
     private static final double[] EVEN = {1.0 / 3, 1.0 / 3, 1.0 / 3};
     private static final double[] START_GAPS_MM = {0, 0.3, 0.6, 1.0, 1.5, 2.1, 2.9, 3.9, 5.0};
     private static final double[] START_EDGES_MM = {0, -0.2};
@@ -31,7 +37,7 @@ final class ProfileFit {
     /** Bounds of HU that a fit may take on. */
     private static final double LOWEST_HU = -200;
 
-    private static final double HIGHEST_FRONT_HU = 2000;
+    private static final double HIGHEST_EXCESS_HU = 1800;
     private static final double HIGHEST_DEEP_HU = 1500;
     private static final double HIGHEST_METAL_HU = 40000;
     /** The edge may move so far from where it was first seen, mm. */
@@ -149,8 +155,10 @@ final class ProfileFit {
         upper[LayeredProfile.GAP] = Math.max(0.5, t[count - 1] - edge);
         lower[LayeredProfile.PLATEAU] = LOWEST_HU;
         upper[LayeredProfile.PLATEAU] = HIGHEST_METAL_HU;
-        lower[LayeredProfile.FRONT] = LOWEST_HU;
-        upper[LayeredProfile.FRONT] = HIGHEST_FRONT_HU;
+        lower[LayeredProfile.EXCESS] = 0;
+        upper[LayeredProfile.EXCESS] = HIGHEST_EXCESS_HU;
+        lower[LayeredProfile.THICKNESS] = THINNEST_MM;
+        upper[LayeredProfile.THICKNESS] = THICKEST_MM;
         lower[LayeredProfile.DEEP] = LOWEST_HU;
         upper[LayeredProfile.DEEP] = HIGHEST_DEEP_HU;
         lower[LayeredProfile.FLUID] = LOWEST_HU;
@@ -177,7 +185,7 @@ final class ProfileFit {
 
     /** Leaves the better of the two best starts, shortly refined, in {@link #best}. */
     private void start(double[] t, double[] hu, int count, double edge, double frontMm) {
-        model.front(frontMm);
+        model.front(new ProfileKnown.Prior(frontMm, FRONT_SD_MM));
         int[] order = {-1, -1};
         for (int n = 0; n < startCosts.length; n++) {
             linear(t, hu, count, edge, frontMm, n, trial);
@@ -217,11 +225,12 @@ final class ProfileFit {
     /** The fit for another thickness, from that of a first one: the front keeps its middle and its excess mass. */
     private FittedProfile.Front neighbour(FittedProfile.Front from, double frontMm, int count) {
         Arrays.fill(other, 0);
-        double ratio = from.frontMm() / frontMm;
+        double ratio = from.thicknessMm() / frontMm;
         other[LayeredProfile.EDGE] = from.edgeMm();
-        other[LayeredProfile.GAP] = from.gapMm() + 0.5 * (from.frontMm() - frontMm);
+        other[LayeredProfile.GAP] = from.gapMm() + 0.5 * (from.thicknessMm() - frontMm);
         other[LayeredProfile.PLATEAU] = from.plateauHu();
-        other[LayeredProfile.FRONT] = from.deepHu() + ratio * (from.frontHu() - from.deepHu());
+        other[LayeredProfile.EXCESS] = ratio * (from.frontHu() - from.deepHu());
+        other[LayeredProfile.THICKNESS] = frontMm;
         other[LayeredProfile.DEEP] = from.deepHu();
         other[LayeredProfile.FLUID] = from.fluidHu();
         other[LayeredProfile.SIGMA] = from.sigmaMm();
@@ -230,7 +239,7 @@ final class ProfileFit {
     }
 
     private FittedProfile.Front refined(double[] x, double frontMm, int count) {
-        model.front(frontMm);
+        model.front(new ProfileKnown.Prior(frontMm, FRONT_SD_MM));
         double cost = solver.minimise(model, x, lower, upper, ROUNDS, SETTLED);
         double squares = model.sumOfSquares(x) * known.noiseInflation();
         double misfit = Math.sqrt(squares / Math.max(1, count - free));
@@ -250,10 +259,11 @@ final class ProfileFit {
                 x[LayeredProfile.EDGE],
                 x[LayeredProfile.GAP],
                 x[LayeredProfile.PLATEAU],
-                x[LayeredProfile.FRONT],
+                x[LayeredProfile.DEEP] + x[LayeredProfile.EXCESS],
                 x[LayeredProfile.DEEP],
                 x[LayeredProfile.FLUID],
                 x[LayeredProfile.SIGMA],
+                x[LayeredProfile.THICKNESS],
                 cost,
                 misfit,
                 noise,
