@@ -45,6 +45,9 @@ final class ProfileFit {
     /** Where the implant's plateau is read for a start, mm from the edge, in σ; and the tissue outside. */
     private static final double PLATEAU_SIGMA = 2;
 
+    /** The gap's error is taken no nearer to 0 than this, in σ. */
+    private static final double ERROR_AT_SIGMA = 0.5;
+
     private static final double SIGMA_LOW = 0.6;
     private static final double SIGMA_HIGH = 1.6;
 
@@ -243,7 +246,11 @@ final class ProfileFit {
         double cost = solver.minimise(model, x, lower, upper, ROUNDS, SETTLED);
         double squares = model.sumOfSquares(x) * known.noiseInflation();
         double misfit = Math.sqrt(squares / Math.max(1, count - free));
-        model.costAt(x, information, gradient);
+        System.arraycopy(x, 0, trial, 0, x.length);
+        // At a gap of 0 the edge's two sides move as one and the linearised error has no bound; half a blur on it
+        // holds.
+        trial[LayeredProfile.GAP] = Math.max(x[LayeredProfile.GAP], ERROR_AT_SIGMA * x[LayeredProfile.SIGMA]);
+        model.costAt(trial, information, gradient);
         double scale = Math.max(1, misfit);
         boolean sigmaTaken = taken[LayeredProfile.SIGMA];
         boolean fluidTaken = taken[LayeredProfile.FLUID];

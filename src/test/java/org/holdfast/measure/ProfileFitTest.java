@@ -45,6 +45,10 @@ class ProfileFitTest {
                 hu[k] = m.hu(t[k] - off, gap) + 25 / Math.sqrt(2.5) * normal.sample();
             }
             FittedProfile f = fit.fit(t, hu, w, n).orElseThrow();
+            if (f.gapSeMm() > 5) {
+                for (FittedProfile.Front q : f.fronts()) System.out.println(q);
+                System.out.println(java.util.Arrays.toString(f.weights()));
+            }
             sum += f.gapMm();
             sq += f.gapMm() * f.gapMm();
             se += f.gapSeMm();
