@@ -5,13 +5,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import org.holdfast.construct.BoneInterface;
 import org.holdfast.exchange.CourseCsv;
 import org.holdfast.exchange.CourseRow;
@@ -71,7 +69,7 @@ public final class CourseFiles {
                 PngWriter.write(chart.get(), PIXELS_PER_UNIT, files.path(CHART + ".png"));
                 SvgWriter.write(chart.get(), files.path(CHART + ".svg"));
             }
-            writeMaps(files);
+            new MapFiles(report).write(name -> files.path(StoredCourse.FOLDER + "/maps/" + name));
             writeResults(files);
             List<Path> written = files.move(MEASURE);
             if (chart.isEmpty()) {
@@ -82,18 +80,6 @@ public final class CourseFiles {
             return written;
         } catch (IOException e) {
             throw new UseCaseException(folder + ": results cannot be written: " + FileFailure.words(e), e);
-        }
-    }
-
-    private void writeMaps(NewFiles files) throws IOException {
-        Set<String> names = new HashSet<>();
-        for (ExamResult exam : report.exams()) {
-            for (InterfaceExam part : exam.parts()) {
-                if (part.contact().isPresent()) {
-                    String name = free(fileName(part.face().id() + " " + exam.label()), names);
-                    FaceMapFile.write(report, exam, part, files.path(StoredCourse.FOLDER + "/maps/" + name + ".png"));
-                }
-            }
         }
     }
 
@@ -283,19 +269,5 @@ public final class CourseFiles {
 
     private OptionalDouble truthOf(ExamResult exam, InterfaceExam part) {
         return truth.touchingFraction(exam.label(), part.face().id());
-    }
-
-    /** The name, with a number where it is taken: labels of two exams may differ in a sign only, or not at all. */
-    private static String free(String name, Set<String> taken) {
-        String found = name;
-        for (int n = 2; !taken.add(found); n++) {
-            found = name + "-" + n;
-        }
-        return found;
-    }
-
-    /** A file name out of words: lower case letters, digits and hyphens. */
-    private static String fileName(String words) {
-        return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
     }
 }

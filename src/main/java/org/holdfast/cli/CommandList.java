@@ -14,6 +14,7 @@ final class CommandList {
                 new OpenCommand(window),
                 new InspectCommand(terminal),
                 new ContactCommand(terminal),
+                new MeasureCommand(terminal),
                 new DeidentifyCommand(terminal),
                 new CommandLine(new DemoCommand())
                         .addSubcommand(new DemoSubjectCommand(terminal))

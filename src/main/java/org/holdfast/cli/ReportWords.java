@@ -18,14 +18,14 @@ import org.holdfast.measure.ThresholdContact;
 import org.holdfast.volume.Comparability.Difference;
 
 /** A contact report in words: a table, then what a person should know. */
-final class ContactWords {
+final class ReportWords {
 
     private static final String NOT_STATED = "-";
     private static final int COLUMNS = 100;
     /** Scatter under half-voxel shifts from which it is told: the half-width of the goal for contact, 3 points. */
     private static final double JITTER_TOLD = 0.03;
 
-    private ContactWords() {}
+    private ReportWords() {}
 
     /**
      * The lines to print.

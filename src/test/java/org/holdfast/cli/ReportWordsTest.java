@@ -13,12 +13,12 @@ import org.holdfast.cases.SampleSubject;
 import org.holdfast.measure.ThresholdContact;
 import org.junit.jupiter.api.Test;
 
-class ContactWordsTest {
+class ReportWordsTest {
 
     private static final int WIDEST = 130;
 
     private static List<String> withTruth() throws Exception {
-        return ContactWords.lines(SampleSubject.report(), SimulationTruth.read(SampleSubject.folder()));
+        return ReportWords.lines(SampleSubject.report(), SimulationTruth.read(SampleSubject.folder()));
     }
 
     @Test
@@ -46,7 +46,7 @@ class ContactWordsTest {
 
     @Test
     void aPatientHasNoTruthColumns() {
-        List<String> lines = ContactWords.lines(SampleSubject.report(), SimulationTruth.NONE);
+        List<String> lines = ReportWords.lines(SampleSubject.report(), SimulationTruth.NONE);
         assertFalse(String.join("\n", lines).contains("truth:"));
     }
 
@@ -62,7 +62,7 @@ class ContactWordsTest {
     void whatIsNotStatedIsADashAndItsReasonANote() throws Exception {
         ContactReport moved = SampleSubject.measure(
                 SampleSubject.construct(), List.of(ExamArgument.parse(SampleSubject.folder() + "/exam-2-3-mo=other")));
-        List<String> lines = ContactWords.lines(moved, SimulationTruth.NONE);
+        List<String> lines = ReportWords.lines(moved, SimulationTruth.NONE);
         String row = lines.stream()
                 .filter(line -> line.startsWith("other"))
                 .findFirst()
