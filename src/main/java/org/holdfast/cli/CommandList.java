@@ -22,6 +22,6 @@ final class CommandList {
                 new CommandLine(new ExportCommand())
                         .addSubcommand(new ExportCapturesCommand(terminal))
                         .addSubcommand(new ExportSurfaceCommand(terminal)),
-                new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
+                ValidateCommand.of(terminal));
     }
 }

@@ -2,18 +2,60 @@ package org.holdfast.app;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.progress.Progress;
+import org.holdfast.validation.BreakValidation;
 import org.holdfast.validation.ContactValidation;
 import org.holdfast.validation.ValidationRow;
 
 /**
- * Use case: does contact by threshold reach its goals on simulated faces?
+ * Use case: do the estimators reach their goals on simulated scans of known truth?
  *
+ * @param subject what was validated
  * @param rows one a set of scenes
  */
-public record ContactGoals(List<Row> rows) {
+public record ValidationGoals(Subject subject, List<Row> rows) {
+
+    /** What can be validated. */
+    public enum Subject {
+        CONTACT("interface contact on simulated faces", true, ContactValidation::quick, ContactValidation::full),
+        BREAKS("breaks of simulated rods and screws", false, BreakValidation::quick, BreakValidation::full);
+
+        private final String words;
+        private final boolean isFraction;
+        private final Scenes quick;
+        private final Scenes full;
+
+        Subject(String words, boolean isFraction, Scenes quick, Scenes full) {
+            this.words = words;
+            this.isFraction = isFraction;
+            this.quick = quick;
+            this.full = full;
+        }
+
+        /** What it is, in words. */
+        public String words() {
+            return words;
+        }
+
+        /** Whether its differences are of fractions, so that they are told in points. */
+        public boolean isFraction() {
+            return isFraction;
+        }
+
+        /** Its name on a command line. */
+        public String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** A set of seeded scenes. */
+    private interface Scenes {
+
+        List<ValidationRow> run(int draw, Progress progress);
+    }
 
     /** How many scenes are run. */
     public enum Extent {
@@ -22,14 +64,15 @@ public record ContactGoals(List<Row> rows) {
     }
 
     /**
-     * One set of scenes; differences are estimate − truth as fractions.
+     * One set of scenes: differences, estimate − truth, in the unit that the measure names, or a share of n.
      *
      * @param measure what was measured
      * @param phantom kind of simulated scan
      * @param metal the implant's material
      * @param n scenes that entered
      * @param notApplicable scenes in which the estimator said that it does not apply
-     * @param bias mean difference
+     * @param isShare whether it is a share of n
+     * @param bias mean difference, or the share
      * @param lower lower 95 % limit
      * @param upper upper 95 % limit
      * @param goalBias largest bias wanted in either direction; empty for a row without goal
@@ -43,6 +86,7 @@ public record ContactGoals(List<Row> rows) {
             String metal,
             int n,
             int notApplicable,
+            boolean isShare,
             OptionalDouble bias,
             OptionalDouble lower,
             OptionalDouble upper,
@@ -58,6 +102,7 @@ public record ContactGoals(List<Row> rows) {
                     row.metal(),
                     row.n(),
                     row.notApplicable(),
+                    row.isShare(),
                     row.bias(),
                     row.lower(),
                     row.upper(),
@@ -82,7 +127,7 @@ public record ContactGoals(List<Row> rows) {
         }
     }
 
-    public ContactGoals {
+    public ValidationGoals {
         rows = List.copyOf(rows);
     }
 
@@ -91,11 +136,10 @@ public record ContactGoals(List<Row> rows) {
      *
      * @param draw which draw of the scenes: 0 is the one of the documentation, any other number gives other scenes
      */
-    public static ContactGoals check(Extent extent, int draw, Progress progress) {
-        List<ValidationRow> rows = extent == Extent.QUICK
-                ? ContactValidation.quick(draw, progress)
-                : ContactValidation.full(draw, progress);
-        return new ContactGoals(rows.stream().map(Row::of).toList());
+    public static ValidationGoals check(Subject subject, Extent extent, int draw, Progress progress) {
+        Scenes scenes = extent == Extent.QUICK ? subject.quick : subject.full;
+        return new ValidationGoals(
+                subject, scenes.run(draw, progress).stream().map(Row::of).toList());
     }
 
     /** Whether every row that has a goal reaches it. */
@@ -117,7 +161,8 @@ public record ContactGoals(List<Row> rows) {
             node.put("metal", row.metal);
             node.put("n", row.n);
             node.put("notApplicable", row.notApplicable);
-            JsonDocument.number(node, "bias", row.bias, "no scene entered");
+            node.put("share", row.isShare);
+            JsonDocument.number(node, "bias", row.bias, "nothing entered");
             JsonDocument.number(node, "lower", row.lower, "fewer than two scenes entered");
             JsonDocument.number(node, "upper", row.upper, "fewer than two scenes entered");
             JsonDocument.number(node, "goalBias", row.goalBias, "row without goal");
