@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.BiPredicate;
 import java.util.function.Predicate;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
@@ -108,6 +109,18 @@ public final class SurfacePoints {
         int count = 0;
         for (int n = 0; n < size(); n++) {
             if (region.test(point(n))) {
+                kept[count++] = n;
+            }
+        }
+        return at(Arrays.copyOf(kept, count));
+    }
+
+    /** The points that, with their normals, meet a condition. */
+    public SurfacePoints where(BiPredicate<PatientPoint, PatientVector> condition) {
+        int[] kept = new int[size()];
+        int count = 0;
+        for (int n = 0; n < size(); n++) {
+            if (condition.test(point(n), normal(n))) {
                 kept[count++] = n;
             }
         }
