@@ -6,7 +6,7 @@ import java.util.OptionalDouble;
  * How well two exams agree at a pose.
  *
  * @param residualMm root mean square distance of the inliers along their normals, mm; empty where intensities were matched
- * @param correlation correlation of the two exams' HU over the inliers, −1 to 1; empty where surfaces were matched
+ * @param correlation correlation of the two exams' HU over the points inside, −1 to 1; empty where surfaces were matched
  * @param overlap share of the reference's points that lie inside the exam's image, 0 to 1
  * @param inlierShare share of the points inside that fit, 0 to 1
  */
