@@ -79,7 +79,7 @@ public final class EdgeRefinement {
                 break;
             }
         }
-        PoseResult.Found found = new PoseResult.Found(pose, fitted.quality, fitted.solution.uncertainty());
+        PoseResult.Found found = new PoseResult.Found(pose, fitted.quality, fitted.uncertainty);
         return objection(samples, start, found, settings)
                 .<PoseResult>map(reason -> new PoseResult.Refused(reason, Optional.of(found)))
                 .orElse(found);
@@ -100,7 +100,7 @@ public final class EdgeRefinement {
                 && start.inverse().then(pose).rotationAngleDeg() <= settings.limitDeg();
     }
 
-    private record Fitted(MotionFit.Solution solution, PoseQuality quality) {}
+    private record Fitted(MotionFit.Solution solution, PoseUncertainty uncertainty, PoseQuality quality) {}
 
     /** One robust solution for the shifts at a pose; empty where fewer than 12 edges are seen. */
     private static Optional<Fitted> fit(EdgePairs pairs, RigidTransform pose, EdgeSettings settings) {
@@ -110,9 +110,9 @@ public final class EdgeRefinement {
         double[] left = shift.clone();
         double width = width(left);
         MotionFit.Solution solution = null;
+        MotionFit rows = null;
         for (int n = 0; n < REWEIGHTINGS; n++) {
-            MotionFit rows =
-                    new MotionFit(centre, settings.leastShare(), EdgePairs.GROUPS, settings.offsetSdMm(), EDGE_SD_MM);
+            rows = new MotionFit(centre, settings.leastShare(), EdgePairs.GROUPS, settings.offsetSdMm(), EDGE_SD_MM);
             addRows(rows, moved, pairs, left, width);
             if (rows.size() < 12) {
                 return Optional.empty();
@@ -121,7 +121,7 @@ public final class EdgeRefinement {
             leftOver(moved, pairs, solution, left);
             width = width(left);
         }
-        return Optional.of(new Fitted(solution, quality(moved, left, width)));
+        return Optional.of(new Fitted(solution, rows.uncertainty(solution), quality(moved, left, width)));
     }
 
     private static void addRows(MotionFit rows, SurfacePoints moved, EdgePairs pairs, double[] left, double width) {
