@@ -68,7 +68,10 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
                 if (!means.usable[at]) {
                     return null;
                 }
-                sum += means.now[at] - means.before[at] - fit[1] * shiftCourse(means, at) - fit[2] * outside(t, sigma)
+                sum += means.now[at]
+                        - means.before[at]
+                        - fit[1] * shiftCourse(means, at)
+                        - fit[2] * outside(t, sigma)
                         - fit[3] * outsideSlope(t, sigma);
                 share += layer(t, depthMm, sigma);
             }

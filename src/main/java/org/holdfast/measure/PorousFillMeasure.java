@@ -65,7 +65,8 @@ final class PorousFillMeasure {
     private boolean isClearOfRim(PatchSample sample) {
         double rim = settings.porous().rimMm();
         return !component.shape().hasDistance()
-                || component.shape().signedDistanceMm(sample.point().along(sample.normal(), -rim)) <= -rim + LAID_OUT_MM;
+                || component.shape().signedDistanceMm(sample.point().along(sample.normal(), -rim))
+                        <= -rim + LAID_OUT_MM;
     }
 
     /** The fill of an exam, or why it is not stated. */
