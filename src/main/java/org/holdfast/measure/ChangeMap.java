@@ -16,6 +16,8 @@ import java.util.List;
  * @param byChance share of an unchanged face that lies beyond error by chance at single places, before spots smaller than
  *     the smoothing's disc are left out
  * @param driftHu change of HU in muscle between the exams, not taken off but part of the error; or why it is not known
+ * @param fromMm start of the window in which HU are compared, mm beyond the implant's edge
+ * @param toMm its end
  * @param readings one a sample
  */
 public record ChangeMap(
@@ -28,6 +30,8 @@ public record ChangeMap(
         double smallestVisibleHu,
         double byChance,
         Stated driftHu,
+        double fromMm,
+        double toMm,
         List<ChangeReading> readings) {
 
     public ChangeMap {

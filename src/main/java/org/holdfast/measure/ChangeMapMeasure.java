@@ -63,7 +63,7 @@ final class ChangeMapMeasure {
                 IntStream.range(0, smooth.length).mapToDouble(error::at).toArray();
         ChangeReading.Kind[] kinds = new ChangedSpots(samples, smooth, errors, change.beyondSd())
                 .classes(borderReach(later), touching, Math.PI * 0.25 * change.smoothingMm() * change.smoothingMm());
-        return map(smooth, errors, kinds, error);
+        return map(smooth, errors, kinds, error, from);
     }
 
     /** Why the two exams cannot be compared at all; empty if they can. */
@@ -93,7 +93,8 @@ final class ChangeMapMeasure {
         return new SurfaceNeighbours(samples, 0.5 * change.smoothingMm() + BLUR_SD * blur);
     }
 
-    private Answer<ChangeMap> map(double[] smooth, double[] errors, ChangeReading.Kind[] kinds, ChangeError error) {
+    private Answer<ChangeMap> map(
+            double[] smooth, double[] errors, ChangeReading.Kind[] kinds, ChangeError error, double fromMm) {
         double[] area = new double[ChangeReading.Kind.values().length];
         List<ChangeReading> readings = new ArrayList<>(kinds.length);
         for (int n = 0; n < kinds.length; n++) {
@@ -122,6 +123,8 @@ final class ChangeMapMeasure {
                 (change.beyondSd() + FOUND_SD) * typical,
                 2 * ProfileModel.normalCdf(-change.beyondSd()),
                 Stated.ofOrNot(error.driftHu(), "no muscle region that both exams show"),
+                fromMm,
+                fromMm + change.windowMm(),
                 readings));
     }
 }

@@ -2,8 +2,13 @@ package org.holdfast.validation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
+import org.apache.commons.numbers.gamma.Erfc;
 import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.ContinuousSampler;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
+import org.holdfast.construct.Material;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.geometry.RigidTransform;
@@ -18,6 +23,7 @@ import org.holdfast.phantom.PointSpread;
 import org.holdfast.phantom.ScanSettings;
 import org.holdfast.phantom.Scene;
 import org.holdfast.phantom.Sphere;
+import org.holdfast.volume.VolumeGrid;
 
 /**
  * One simulated face on two exams, drawn by a seed: bone that came, went or changed its density over some areas, pores that
@@ -33,6 +39,7 @@ import org.holdfast.phantom.Sphere;
  * @param muscle middle of a ball of muscle, in the reference exam's space
  * @param areas what changed where
  * @param fill share of the pores that filled with bone
+ * @param material titanium, porous or solid at the face
  */
 record ChangeScene(
         InterfaceScene before,
@@ -43,7 +50,8 @@ record ChangeScene(
         RigidTransform givenPose,
         PatientPoint muscle,
         Areas areas,
-        double fill) {
+        double fill,
+        Material material) {
 
     static final double POROSITY = 0.7;
     static final double HALF_U_MM = 10;
@@ -59,8 +67,11 @@ record ChangeScene(
     /** What a registration leaves: SD along each axis, mm, and about each axis, degrees. */
     private static final double POSE_SD_MM = 0.03;
 
+    private static final double POSE_OFF_MM = 0.05;
     private static final double POSE_SD_DEG = 0.05;
-    private static final double LARGEST_SPREAD_ERROR = 0.10;
+    private static final double LOWEST_MM = -5;
+    private static final double STEP_MM = 0.02;
+    private static final int STEPS = 700;
     private static final double MUSCLE_RADIUS_MM = 6.3;
 
     /** What happens between the exams. */
@@ -69,6 +80,8 @@ record ChangeScene(
         BONE_CHANGES,
         /** Nothing but pose, grid and noise. */
         NOTHING,
+        /** The same, and the pose that is told lies off by 0.05 mm along the face's normal. */
+        POSE_OFF,
         /** Pores fill with bone; the bone over some areas changes as well. */
         PORES_FILL
     }
@@ -114,13 +127,13 @@ record ChangeScene(
     }
 
     /** Draws a scene. */
-    static ChangeScene draw(Course course, ContactScene.Conditions c, HuScale scale, long seed) {
+    static ChangeScene draw(Course course, ContactScene.Conditions c, Material material, HuScale scale, long seed) {
         UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
         PatientVector normal = random.nextBoolean() ? PatientVector.CRANIAL : PatientVector.POSTERIOR;
         double trabecular = between(random, c.boneLow, c.boneHigh);
         double metal = between(random, 7000, 8000);
         double fluid = 30;
-        double porousBefore = (1 - POROSITY) * metal + POROSITY * fluid;
+        double porousBefore = material == Material.TITANIUM_SOLID ? metal : (1 - POROSITY) * metal + POROSITY * fluid;
         double fill = course == Course.PORES_FILL ? between(random, 0, 0.6) : 0;
         double porousAfter = porousBefore + fill * POROSITY * (trabecular - fluid);
         InterfaceSpec spec = InterfaceSpec.withDefaults()
@@ -135,12 +148,13 @@ record ChangeScene(
         FaceFrame face = spec.face();
         int areasV = random.nextBoolean() ? 1 : 2;
         GapPattern gapsBefore = GapPattern.drawn(face, 2, areasV, 0.5, 0.3, 3.0, random.nextLong());
+        boolean changes = course == Course.BONE_CHANGES || course == Course.PORES_FILL;
         boolean[][] changed = new boolean[2][areasV];
         double[][] gaps = gapsBefore.gapsMm();
         List<Body> denser = new ArrayList<>();
         for (int a = 0; a < 2; a++) {
             for (int b = 0; b < areasV; b++) {
-                changed[a][b] = course != Course.NOTHING && random.nextBoolean();
+                changed[a][b] = changes && random.nextBoolean();
                 if (changed[a][b] && random.nextBoolean()) {
                     gaps[a][b] = otherGap(random, gaps[a][b]);
                 } else if (changed[a][b] && course == Course.BONE_CHANGES) {
@@ -158,7 +172,9 @@ record ChangeScene(
         InterfaceScene before = InterfaceScene.of(spec, gapsBefore);
         InterfaceScene after = InterfaceScene.of(spec.implant(LAYER_MM, porousAfter, metal), gapsAfter, denser);
         RigidTransform pose = turn(random, face.centre(), LARGEST_TURN_DEG / 2, 1.0);
-        RigidTransform error = drawnError(random, face.centre());
+        RigidTransform error = course == Course.POSE_OFF
+                ? RigidTransform.translation(face.normal().times(POSE_OFF_MM))
+                : drawnError(random, face.centre());
         double drift = course == Course.PORES_FILL ? between(random, -5, 5) : 0;
         PointSpread spread =
                 new PointSpread(between(random, c.sigmaLow, c.sigmaHigh), between(random, c.sigmaLow, c.sigmaHigh));
@@ -179,12 +195,79 @@ record ChangeScene(
                 error.then(pose),
                 muscle,
                 new Areas(gapsBefore, changed),
-                fill);
+                fill,
+                material);
     }
 
     /** The later exam's scene where it really lies. */
     Scene laterScene() {
         return after.scene().moved(truePose);
+    }
+
+    /**
+     * By how much the mean HU over a window truly changed over the middle of an area: what lies along the normal there,
+     * blurred by the scan along the normal only, without noise. The window is counted as the definitions count it, from
+     * the implant's edge at half-maximum on the reference exam, which bone on the implant draws outwards.
+     *
+     * @param fromMm start of the window, mm beyond the edge
+     * @param toMm its end
+     */
+    double trueChangeHu(int areaU, int areaV, double fromMm, double toMm) {
+        double[] u = areas.pattern().uLinesMm();
+        double[] v = areas.pattern().vLinesMm();
+        double middleU = 0.5 * (u[areaU] + u[areaU + 1]);
+        double middleV = 0.5 * (v[areaV] + v[areaV + 1]);
+        double[] first = along(before, middleU, middleV);
+        double[] later = along(after, middleU, middleV);
+        double edge = edgeMm(first);
+        return meanHu(later, edge + fromMm, edge + toMm) - meanHu(first, edge + fromMm, edge + toMm);
+    }
+
+    /** HU along the normal at steps from {@link #LOWEST_MM}, without blur. */
+    private static double[] along(InterfaceScene scene, double uMm, double vMm) {
+        return IntStream.range(0, STEPS)
+                .mapToDouble(n -> scene.scene().huAt(scene.face().point(uMm, vMm, LOWEST_MM + (n + 0.5) * STEP_MM)))
+                .toArray();
+    }
+
+    /** Mean over a window of the blurred profile. */
+    private double meanHu(double[] hu, double fromMm, double toMm) {
+        double sigma = sigmaMm();
+        double sum = 0;
+        for (int n = 0; n < STEPS; n++) {
+            double t = LOWEST_MM + (n + 0.5) * STEP_MM;
+            sum += STEP_MM * hu[n] * (below((toMm - t) / sigma) - below((fromMm - t) / sigma));
+        }
+        return sum / (toMm - fromMm);
+    }
+
+    /** Where the blurred profile falls to the middle between the implant and what lies 2 to 4 mm outside. */
+    private double edgeMm(double[] hu) {
+        double[] outside = IntStream.rangeClosed(20, 40)
+                .mapToDouble(n -> meanHu(hu, 0.1 * n - STEP_MM, 0.1 * n + STEP_MM))
+                .sorted()
+                .toArray();
+        double level = 0.5 * (before.spec().implant().porousHu() + outside[outside.length / 2]);
+        double t = 1;
+        while (t > -1 && meanHu(hu, t - STEP_MM, t + STEP_MM) < level) {
+            t -= STEP_MM;
+        }
+        return t;
+    }
+
+    /** Blur along the normal in the reference exam with the voxel's box, mm. */
+    private double sigmaMm() {
+        PatientVector n = before.face().normal();
+        VolumeGrid grid = scanBefore.grid();
+        double inPlane = Math.hypot(scanBefore.pointSpread().sigmaInPlaneMm(), grid.columnSpacingMm() / Math.sqrt(12));
+        double along = Math.hypot(
+                scanBefore.pointSpread().sigmaAlongTableMm(), grid.pitchMm().orElseThrow() / Math.sqrt(12));
+        double c = n.dot(grid.normal());
+        return Math.sqrt((1 - c * c) * inPlane * inPlane + c * c * along * along);
+    }
+
+    private static double below(double x) {
+        return 0.5 * Erfc.value(-x / Math.sqrt(2));
     }
 
     private static InterfaceScene with(InterfaceScene scene, Scene other) {
@@ -233,7 +316,7 @@ record ChangeScene(
     }
 
     private static RigidTransform drawnError(UniformRandomProvider random, PatientPoint centre) {
-        var normal = org.apache.commons.rng.sampling.distribution.ZigguratSampler.NormalizedGaussian.of(random);
+        ContinuousSampler normal = ZigguratSampler.NormalizedGaussian.of(random);
         return RigidTransform.rotation(PatientVector.LEFT, POSE_SD_DEG * normal.sample(), centre)
                 .then(RigidTransform.rotation(PatientVector.POSTERIOR, POSE_SD_DEG * normal.sample(), centre))
                 .then(RigidTransform.rotation(PatientVector.CRANIAL, POSE_SD_DEG * normal.sample(), centre))
