@@ -46,6 +46,11 @@ final class ComponentCourse {
                 .toList();
     }
 
+    /** The component. */
+    Component component() {
+        return component;
+    }
+
     /**
      * Measures one exam.
      *

@@ -56,6 +56,7 @@ final class PoseNodes {
         found(node, part.pose());
         node.put("motionMm", part.motionMm());
         node.put("motionDeg", part.motionDeg());
+        node.put("undetermined", part.undetermined());
     }
 
     private static void found(ObjectNode node, FoundPose pose) {
@@ -76,5 +77,8 @@ final class PoseNodes {
         node.put("sigmaInPlaneMm", spread.sigmaInPlaneMm());
         node.put("sigmaAlongTableMm", spread.sigmaAlongTableMm());
         node.put("source", spread.source().name());
+        JsonDocument.stated(node, "residualHu", spread.residualHu());
+        JsonDocument.stated(node, "seMm", spread.seMm());
+        node.put("note", spread.note());
     }
 }

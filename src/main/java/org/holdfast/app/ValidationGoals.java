@@ -165,7 +165,8 @@ public record ValidationGoals(Subject subject, List<Row> rows) {
             JsonDocument.number(node, "bias", row.bias, "nothing entered");
             JsonDocument.number(node, "lower", row.lower, "fewer than two scenes entered");
             JsonDocument.number(node, "upper", row.upper, "fewer than two scenes entered");
-            JsonDocument.number(node, "goalBias", row.goalBias, "row without goal");
+            JsonDocument.number(
+                    node, "goalBias", row.goalBias, row.isShare ? "a share has no bias" : "row without goal");
             JsonDocument.number(node, "goalLower", row.goalLower, "row without goal");
             JsonDocument.number(node, "goalUpper", row.goalUpper, "row without goal");
             if (row.reached.isPresent()) {
