@@ -21,7 +21,6 @@ import org.holdfast.construct.Porous;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.geometry.RigidTransform;
-import org.holdfast.volume.Acquisition;
 import org.holdfast.measure.ContactByFit;
 import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.FittedContact;
@@ -36,6 +35,7 @@ import org.holdfast.phantom.PointSpread;
 import org.holdfast.phantom.ScanSettings;
 import org.holdfast.phantom.ScanSimulator;
 import org.holdfast.progress.Progress;
+import org.holdfast.volume.Acquisition;
 import org.holdfast.volume.VolumeGrid;
 
 /**
