@@ -34,6 +34,7 @@ public final class ContactByFit {
     private final FaceLayer layer;
     private final double[] cutsMm;
     private final ValueColumn.Bend[] bends;
+    private final PatientVector[] rims;
 
     /**
      * @param construct the construct on its reference exam
@@ -54,6 +55,10 @@ public final class ContactByFit {
                 .toList();
         this.cutsMm = FaceProfiles.cutsMm(samples, others, settings);
         this.bends = FaceFit.bends(face.patches(), settings.sampleSpacingMm(), samples.size());
+        this.rims = samples.stream()
+                .parallel()
+                .map(s -> FaceRim.inwards(component.shape(), s, settings))
+                .toArray(PatientVector[]::new);
     }
 
     /**
@@ -75,15 +80,21 @@ public final class ContactByFit {
 
     /** Measures the reference exam of a course. */
     public Measured measureReference(ExamScan exam) {
-        return measure(exam, Optional.empty());
+        return measure(exam, Optional.empty(), Optional.empty());
+    }
+
+    /** The same with the host bone as contact by threshold found it, so that both have one bone threshold. */
+    Measured measureReference(ExamScan exam, HostBone host) {
+        return measure(
+                exam, Optional.empty(), host.hostHu().value().isPresent() ? Optional.of(host) : Optional.empty());
     }
 
     /** Measures a later exam: threshold, host bone and, within its error, the edges are those of the reference exam. */
     public Measured measureFollowUp(ExamScan exam, Reference reference) {
-        return measure(exam, Optional.of(reference));
+        return measure(exam, Optional.of(reference), Optional.empty());
     }
 
-    private Measured measure(ExamScan exam, Optional<Reference> given) {
+    private Measured measure(ExamScan exam, Optional<Reference> given, Optional<HostBone> found) {
         FaceProfiles profiles = FaceProfiles.read(samples, cutsMm, exam, new PatientVector(0, 0, 0), layer, settings);
         FaceInExam seen = FaceInExam.of(profiles, exam, layer, Optional.empty(), settings);
         double noise = HostBone.noiseSd(orLaidOut(seen), exam.volume(), settings);
@@ -95,7 +106,7 @@ public final class ContactByFit {
         }
         FaceFit.Fits fits = fit.fit(wanted);
         FaceInExam fitted = fitted(seen, fits);
-        ReferenceFace reference = given.map(r -> r.face).orElseGet(() -> reference(fitted, noise));
+        ReferenceFace reference = given.map(r -> r.face).orElseGet(() -> reference(fitted, noise, found));
         FitClassifier classifier = new FitClassifier(reference.host().boneHu(), settings);
         List<SampleClassifier.Outcome> outcomes = new ArrayList<>(samples.size());
         for (int n = 0; n < samples.size(); n++) {
@@ -113,6 +124,7 @@ public final class ContactByFit {
                 profiles,
                 layer,
                 bends,
+                rims,
                 component.porous().map(Porous::depthMm).orElse(Double.POSITIVE_INFINITY),
                 NominalMetal.hu(component.material(), settings),
                 seen.isMostlyClipped());
@@ -188,8 +200,8 @@ public final class ContactByFit {
         return new FaceInExam(seen.profiles(), edges, edges);
     }
 
-    private ReferenceFace reference(FaceInExam fitted, double noiseSdHu) {
-        HostBone host = HostBone.read(fitted, noiseSdHu, settings);
+    private ReferenceFace reference(FaceInExam fitted, double noiseSdHu, Optional<HostBone> found) {
+        HostBone host = found.orElseGet(() -> HostBone.read(fitted, noiseSdHu, settings));
         double[] edgeMm = new double[fitted.size()];
         boolean[] opposite = new boolean[fitted.size()];
         for (int n = 0; n < fitted.size(); n++) {
@@ -244,14 +256,9 @@ public final class ContactByFit {
                         100 * (1 - hidden),
                         100 * settings.minAssessable())
                 : "";
+        SampleClassifier guard = guard(exam, fitted, reference);
         Bridging.Result bridging = refusal.isEmpty()
-                ? Bridging.of(
-                        face,
-                        construct,
-                        exam,
-                        fitted,
-                        beyondGuard(exam, fitted, outcomes),
-                        guard(exam, fitted, reference))
+                ? Bridging.of(face, construct, exam, fitted, beyondGuard(fitted, outcomes, guard.guardMm()), guard)
                 : Bridging.Result.not(refusal, samples.size());
         List<FittedReading> readings = readings(fits, outcomes, reference, bridging);
         return Answer.of(new FittedContact(
@@ -285,15 +292,12 @@ public final class ContactByFit {
     }
 
     /** Bridging is sought beyond the guard, where voxels show bone as it is; contact begins there for it. */
-    private List<SampleClassifier.Outcome> beyondGuard(
-            ExamScan exam, FaceInExam fitted, List<SampleClassifier.Outcome> outcomes) {
-        double voxelMm = exam.volume().grid().voxelExtentMm(fitted.meanNormal());
-        boolean unknownMetal = fitted.isMostlyClipped() && settings.knownMetalHu() <= 0;
-        double guard = layer.guardMm(voxelMm, unknownMetal, settings);
+    private static List<SampleClassifier.Outcome> beyondGuard(
+            FaceInExam fitted, List<SampleClassifier.Outcome> outcomes, double guardMm) {
         List<SampleClassifier.Outcome> moved = new ArrayList<>(outcomes.size());
         for (int n = 0; n < outcomes.size(); n++) {
             SampleClassifier.Outcome outcome = outcomes.get(n);
-            double from = Math.max(outcome.boneAtMm(), fitted.edges()[n].tMm() + guard);
+            double from = Math.max(outcome.boneAtMm(), fitted.edges()[n].tMm() + guardMm);
             moved.add(
                     outcome.tissue() == Tissue.CONTACT
                             ? new SampleClassifier.Outcome(Tissue.CONTACT, null, from)

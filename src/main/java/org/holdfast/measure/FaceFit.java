@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import org.holdfast.construct.CylinderPatch;
 import org.holdfast.construct.Patch;
 import org.holdfast.construct.SpherePatch;
+import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.geometry.RigidTransform;
 
@@ -57,6 +58,7 @@ final class FaceFit {
      * @param profiles the face's profiles in the exam
      * @param layer facts of the implant's face
      * @param bends how the surface bends under each sample, in the reference exam
+     * @param rims how far each sample's column is moved inwards from the implant's rim, in the reference exam
      * @param layerMm depth of the porous layer; infinite for none
      * @param metalHu nominal HU of the solid metal
      * @param isClipped whether the implant under the face lies at the ceiling
@@ -65,6 +67,7 @@ final class FaceFit {
             FaceProfiles profiles,
             FaceLayer layer,
             ValueColumn.Bend[] bends,
+            PatientVector[] rims,
             double layerMm,
             double metalHu,
             boolean isClipped) {}
@@ -228,18 +231,19 @@ final class FaceFit {
     private ValueColumn[] columns() {
         FaceProfiles profiles = face.profiles();
         ValueColumn[] read = new ValueColumn[profiles.samples().size()];
-        double largest = exam.volume().grid().pitchMm().orElse(1);
-        double radius = Math.max(settings.fit().columnRadiusMm(), 0.75 * largest);
+        double pitch = exam.volume().grid().pitchMm().orElse(1);
+        double radius = Math.max(settings.fit().columnRadiusMm(), 0.75 * pitch);
+        RigidTransform pose = exam.referenceToExam();
         IntStream.range(0, read.length).parallel().forEach(n -> {
             double sigma = sigma(n);
             double inside = isLayered(sigma)
                     ? face.layer().insideMm()
                     : Math.min(face.layer().insideMm(), face.layerMm() - LAYER_SIGMA * sigma);
             double to = Math.min(settings.profileOutsideMm(), cutMm(n));
+            PatientPoint at = profiles.points()[n].plus(pose.apply(face.rims()[n]));
             read[n] = to <= 1
                     ? null
-                    : ValueColumn.read(
-                            exam.volume(), profiles.points()[n], profiles.normals()[n], bends[n], radius, -inside, to);
+                    : ValueColumn.read(exam.volume(), at, profiles.normals()[n], bends[n], radius, -inside, to);
         });
         return read;
     }

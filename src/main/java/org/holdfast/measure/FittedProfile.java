@@ -21,6 +21,7 @@ record FittedProfile(Front[] fronts, double[] weights) {
      * @param deepHu HU of the deeper bone
      * @param fluidHu HU in the gap
      * @param sigmaMm blur along the normal
+     * @param sigmaSeMm its standard error, 0 where it was held fixed
      * @param thicknessMm the thickness as fitted
      * @param cost half the robust sum of squares, priors included, in units of the noise
      * @param misfit √(sum of squares / degrees of freedom), in units of the noise: 1 where model and noise are right
@@ -38,6 +39,7 @@ record FittedProfile(Front[] fronts, double[] weights) {
             double deepHu,
             double fluidHu,
             double sigmaMm,
+            double sigmaSeMm,
             double thicknessMm,
             double cost,
             double misfit,

@@ -109,6 +109,16 @@ public record PointSpreadEstimate(
         return Math.sqrt(variance(direction, grid, 1.0 / 12 + 1.0 / 6));
     }
 
+    /** The point spread's own variance along a unit direction, without the voxel's box, mm². */
+    double sigmaAlongDirectionMm2(PatientVector direction, VolumeGrid grid) {
+        return variance(direction, grid, 0);
+    }
+
+    /** The same with a note. */
+    PointSpreadEstimate withNote(String words) {
+        return new PointSpreadEstimate(sigmaInPlaneMm, sigmaAlongTableMm, source, residualHu, seMm, words);
+    }
+
     private double variance(PatientVector direction, VolumeGrid grid, double boxShare) {
         double a = direction.dot(grid.rowDirection());
         double b = direction.dot(grid.columnDirection());

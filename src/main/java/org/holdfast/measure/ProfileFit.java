@@ -23,7 +23,8 @@ final class ProfileFit {
     private static final double THINNEST_MM = 0.15;
     private static final double THICKEST_MM = 2;
 
-    private static final double[] EVEN = {1.0 / 3, 1.0 / 3, 1.0 / 3};
+    private static final double[] ONE_FRONT_MM = {0.8};
+    private static final double[] NO_GAP = {0};
     private static final double[] START_GAPS_MM = {0, 0.3, 0.6, 1.0, 1.5, 2.1, 2.9, 3.9, 5.0};
     private static final double[] START_EDGES_MM = {0, -0.2};
     /** Fewer values than this cannot hold the free parameters. */
@@ -50,6 +51,8 @@ final class ProfileFit {
 
     private static final double SIGMA_LOW = 0.6;
     private static final double SIGMA_HIGH = 1.6;
+    private static final double FREE_SIGMA_LOW = 0.3;
+    private static final double FREE_SIGMA_HIGH = 3;
 
     private final ProfileKnown known;
     private final LayeredProfile model;
@@ -63,11 +66,30 @@ final class ProfileFit {
     private final double[] gradient = new double[LayeredProfile.SIZE];
     private final boolean[] taken = new boolean[LayeredProfile.SIZE];
     private final LinearStart linear;
-    private final double[] startCosts = new double[START_GAPS_MM.length * START_EDGES_MM.length];
+    private final Beside beside;
+    private final double[] frontMm;
+    private final double[] startGapsMm;
+    private final double[] startCosts;
     private double[] inverseSd = new double[128];
     private int free;
 
+    /** What lies beside the implant. */
+    enum Beside {
+        /** A gap, the front of bone and deeper bone. */
+        BONE,
+        /** One tissue, as beside a rod in muscle: no gap, no front. */
+        ONE_TISSUE
+    }
+
     ProfileFit(ProfileKnown known) {
+        this(known, Beside.BONE);
+    }
+
+    ProfileFit(ProfileKnown known, Beside beside) {
+        this.beside = beside;
+        this.frontMm = beside == Beside.BONE ? FRONT_MM : ONE_FRONT_MM;
+        this.startGapsMm = beside == Beside.BONE ? START_GAPS_MM : NO_GAP;
+        this.startCosts = new double[startGapsMm.length * START_EDGES_MM.length];
         this.known = known;
         this.model = new LayeredProfile(known);
         this.linear = new LinearStart(known);
@@ -93,16 +115,18 @@ final class ProfileFit {
         errors(t, hu, weight, count, edge);
         model.values(t, hu, inverseSd, count);
         bounds(t, count, edge);
-        FittedProfile.Front[] fronts = new FittedProfile.Front[FRONT_MM.length];
-        int middle = FRONT_MM.length / 2;
-        start(t, hu, count, edge, FRONT_MM[middle]);
-        fronts[middle] = refined(best, FRONT_MM[middle], count);
-        for (int n = 0; n < FRONT_MM.length; n++) {
+        FittedProfile.Front[] fronts = new FittedProfile.Front[frontMm.length];
+        int middle = frontMm.length / 2;
+        start(t, hu, count, edge, frontMm[middle]);
+        fronts[middle] = refined(best, frontMm[middle], count);
+        double[] even = new double[frontMm.length];
+        for (int n = 0; n < frontMm.length; n++) {
+            even[n] = 1.0 / frontMm.length;
             if (n != middle) {
-                fronts[n] = neighbour(fronts[middle], FRONT_MM[n], count);
+                fronts[n] = neighbour(fronts[middle], frontMm[n], count);
             }
         }
-        return Optional.of(new FittedProfile(fronts, FittedProfile.weights(fronts, EVEN)));
+        return Optional.of(new FittedProfile(fronts, FittedProfile.weights(fronts, even)));
     }
 
     /** Half-maximum between plateau and outside, or on clipped data the fall from the ceiling; NaN if there is none. */
@@ -166,12 +190,18 @@ final class ProfileFit {
         upper[LayeredProfile.DEEP] = HIGHEST_DEEP_HU;
         lower[LayeredProfile.FLUID] = LOWEST_HU;
         upper[LayeredProfile.FLUID] = -LOWEST_HU;
-        lower[LayeredProfile.SIGMA] = SIGMA_LOW * known.sigmaMm();
-        upper[LayeredProfile.SIGMA] = SIGMA_HIGH * known.sigmaMm();
+        boolean isSigmaFree = known.sigmaSdMm() == Double.POSITIVE_INFINITY;
+        lower[LayeredProfile.SIGMA] = (isSigmaFree ? FREE_SIGMA_LOW : SIGMA_LOW) * known.sigmaMm();
+        upper[LayeredProfile.SIGMA] = (isSigmaFree ? FREE_SIGMA_HIGH : SIGMA_HIGH) * known.sigmaMm();
         fix(LayeredProfile.EDGE, known.edge().sd(), known.edge().mean());
         fix(LayeredProfile.PLATEAU, known.plateau().sd(), known.plateau().mean());
         fix(LayeredProfile.FLUID, known.fluid().sd(), known.fluid().mean());
         fix(LayeredProfile.SIGMA, known.sigmaSdMm(), known.sigmaMm());
+        if (beside == Beside.ONE_TISSUE) {
+            fix(LayeredProfile.GAP, 0, 0);
+            fix(LayeredProfile.EXCESS, 0, 0);
+            fix(LayeredProfile.THICKNESS, 0, ONE_FRONT_MM[0]);
+        }
         free = 0;
         for (int n = 0; n < LayeredProfile.SIZE; n++) {
             taken[n] = upper[n] > lower[n];
@@ -187,11 +217,11 @@ final class ProfileFit {
     }
 
     /** Leaves the better of the two best starts, shortly refined, in {@link #best}. */
-    private void start(double[] t, double[] hu, int count, double edge, double frontMm) {
-        model.front(new ProfileKnown.Prior(frontMm, FRONT_SD_MM));
+    private void start(double[] t, double[] hu, int count, double edge, double thicknessMm) {
+        model.front(new ProfileKnown.Prior(thicknessMm, FRONT_SD_MM));
         int[] order = {-1, -1};
         for (int n = 0; n < startCosts.length; n++) {
-            linear(t, hu, count, edge, frontMm, n, trial);
+            linear(t, hu, count, edge, thicknessMm, n, trial);
             startCosts[n] = model.costAt(trial, null, null);
             if (order[0] < 0 || startCosts[n] < startCosts[order[0]]) {
                 order[0] = n;
@@ -203,19 +233,22 @@ final class ProfileFit {
                 order[1] = n;
             }
         }
-        linear(t, hu, count, edge, frontMm, order[0], best);
-        linear(t, hu, count, edge, frontMm, order[1], other);
+        linear(t, hu, count, edge, thicknessMm, order[0], best);
         double costBest = solver.minimise(model, best, lower, upper, SHORT_ROUNDS, SETTLED);
+        if (order[1] < 0) {
+            return;
+        }
+        linear(t, hu, count, edge, thicknessMm, order[1], other);
         double costOther = solver.minimise(model, other, lower, upper, SHORT_ROUNDS, SETTLED);
         if (costOther < costBest) {
             System.arraycopy(other, 0, best, 0, best.length);
         }
     }
 
-    private void linear(double[] t, double[] hu, int count, double edge, double frontMm, int start, double[] x) {
-        double gap = START_GAPS_MM[start / START_EDGES_MM.length];
+    private void linear(double[] t, double[] hu, int count, double edge, double thicknessMm, int start, double[] x) {
+        double gap = startGapsMm[start / START_EDGES_MM.length];
         double shift = known.edge().isGiven() ? 0 : START_EDGES_MM[start % START_EDGES_MM.length];
-        linear.solve(t, hu, inverseSd, count, edge + shift, gap, frontMm, x);
+        linear.solve(t, hu, inverseSd, count, edge + shift, gap, thicknessMm, x);
         clamp(x);
     }
 
@@ -226,23 +259,23 @@ final class ProfileFit {
     }
 
     /** The fit for another thickness, from that of a first one: the front keeps its middle and its excess mass. */
-    private FittedProfile.Front neighbour(FittedProfile.Front from, double frontMm, int count) {
+    private FittedProfile.Front neighbour(FittedProfile.Front from, double thicknessMm, int count) {
         Arrays.fill(other, 0);
-        double ratio = from.thicknessMm() / frontMm;
+        double ratio = from.thicknessMm() / thicknessMm;
         other[LayeredProfile.EDGE] = from.edgeMm();
-        other[LayeredProfile.GAP] = from.gapMm() + 0.5 * (from.thicknessMm() - frontMm);
+        other[LayeredProfile.GAP] = from.gapMm() + 0.5 * (from.thicknessMm() - thicknessMm);
         other[LayeredProfile.PLATEAU] = from.plateauHu();
         other[LayeredProfile.EXCESS] = ratio * (from.frontHu() - from.deepHu());
-        other[LayeredProfile.THICKNESS] = frontMm;
+        other[LayeredProfile.THICKNESS] = thicknessMm;
         other[LayeredProfile.DEEP] = from.deepHu();
         other[LayeredProfile.FLUID] = from.fluidHu();
         other[LayeredProfile.SIGMA] = from.sigmaMm();
         clamp(other);
-        return refined(other, frontMm, count);
+        return refined(other, thicknessMm, count);
     }
 
-    private FittedProfile.Front refined(double[] x, double frontMm, int count) {
-        model.front(new ProfileKnown.Prior(frontMm, FRONT_SD_MM));
+    private FittedProfile.Front refined(double[] x, double thicknessMm, int count) {
+        model.front(new ProfileKnown.Prior(thicknessMm, FRONT_SD_MM));
         double cost = solver.minimise(model, x, lower, upper, ROUNDS, SETTLED);
         double squares = model.sumOfSquares(x) * known.noiseInflation();
         double misfit = Math.sqrt(squares / Math.max(1, count - free));
@@ -254,15 +287,19 @@ final class ProfileFit {
         double scale = Math.max(1, misfit);
         boolean sigmaTaken = taken[LayeredProfile.SIGMA];
         boolean fluidTaken = taken[LayeredProfile.FLUID];
-        double all = gapSe(scale);
+        boolean gapTaken = taken[LayeredProfile.GAP];
+        taken[LayeredProfile.GAP] = true;
+        double all = se(LayeredProfile.GAP, scale);
+        double sigmaSe = sigmaTaken ? se(LayeredProfile.SIGMA, scale) : 0;
         taken[LayeredProfile.SIGMA] = false;
         taken[LayeredProfile.FLUID] = false;
-        double noise = gapSe(scale);
+        double noise = se(LayeredProfile.GAP, scale);
         taken[LayeredProfile.SIGMA] = sigmaTaken;
         taken[LayeredProfile.FLUID] = fluidTaken;
+        taken[LayeredProfile.GAP] = gapTaken;
         double alone = scale / Math.sqrt(information[LayeredProfile.GAP][LayeredProfile.GAP]);
         return new FittedProfile.Front(
-                frontMm,
+                thicknessMm,
                 x[LayeredProfile.EDGE],
                 x[LayeredProfile.GAP],
                 x[LayeredProfile.PLATEAU],
@@ -270,6 +307,7 @@ final class ProfileFit {
                 x[LayeredProfile.DEEP],
                 x[LayeredProfile.FLUID],
                 x[LayeredProfile.SIGMA],
+                sigmaSe,
                 x[LayeredProfile.THICKNESS],
                 cost,
                 misfit,
@@ -278,9 +316,9 @@ final class ProfileFit {
                 all < UNDETERMINED_MM ? all / alone : UNDETERMINED_MM);
     }
 
-    /** Standard error of the gap over the parameters that are taken in, mm. */
-    private double gapSe(double scale) {
-        double variance = BoundedLeastSquares.Cholesky.inverseDiagonal(information, taken, LayeredProfile.GAP);
+    /** Standard error of a parameter over those that are taken in. */
+    private double se(int parameter, double scale) {
+        double variance = BoundedLeastSquares.Cholesky.inverseDiagonal(information, taken, parameter);
         return variance >= 0 ? Math.min(UNDETERMINED_MM, scale * Math.sqrt(variance)) : UNDETERMINED_MM;
     }
 }
