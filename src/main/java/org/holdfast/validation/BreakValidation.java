@@ -3,7 +3,11 @@ package org.holdfast.validation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
+import java.util.OptionalDouble;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.holdfast.construct.Material;
 import org.holdfast.measure.Continuity;
 import org.holdfast.measure.ContinuityMeasure;
@@ -34,9 +38,13 @@ public final class BreakValidation {
     private static final ValidationRow.ShareGoal FALSELY = ValidationRow.ShareGoal.atMost(0.02);
 
     private static final String PHANTOM = "analytic";
+    private static final String METAL = "titanium solid";
     private static final long DRAW_STRIDE = 50_000;
     private static final long STRESS_SHIFT = 20_000;
+    private static final long GROUP_STRIDE = 1_000;
     private static final double TILTED_DEG = 45;
+    private static final double DISPLACED_MM = 2;
+    private static final double DISPLACED_DEG = 6;
 
     private BreakValidation() {}
 
@@ -50,190 +58,166 @@ public final class BreakValidation {
         return run(4, 1, draw, progress);
     }
 
-    /** One kind of part on one scale, with what its scenes gave. */
-    private static final class Tally {
-        private final BreakScene.Kind kind;
-        private final HuScale scale;
-        private int parts;
-        private int falseAlarms;
-        private int bent;
-        private int straightFound;
-        private int tiltedFound;
-        private int limitStated;
-        private int atLimitFound;
-        private int broken;
-        private final List<Double> straightWidths = new ArrayList<>();
-        private final List<Double> tiltedWidths = new ArrayList<>();
-        private final List<Double> steps = new ArrayList<>();
-        private final List<Double> angles = new ArrayList<>();
+    /** What one part gave; widths, steps and angles are stated − true, empty where not stated or not asked. */
+    private record Outcome(
+            HuScale scale,
+            boolean isFalseAlarm,
+            boolean isCalledBent,
+            boolean isTilted,
+            boolean isCutFound,
+            Optional<Boolean> isFoundAtLimit,
+            OptionalDouble width,
+            OptionalDouble step,
+            OptionalDouble angle) {}
 
-        Tally(BreakScene.Kind kind, HuScale scale) {
-            this.kind = kind;
-            this.scale = scale;
-        }
-
-        double widthMm() {
-            return scale == HuScale.EXTENDED_30710 ? EXTENDED_MM : CLIPPED_MM;
-        }
-
-        void add(BreakScene scene, boolean isEven) {
-            ContinuityMeasure measure =
-                    new ContinuityMeasure(scene.construct(), scene.part(), MeasurementSettings.withDefaults());
-            ContinuityMeasure.Reference reference =
-                    measure.measureReference(scene.reference()).reference();
-            ToResult later = wanted -> measure.measureFollowUp(scene.later(wanted), reference)
-                    .continuity()
-                    .value();
-            parts++;
-            Optional<Continuity> whole = later.of(BreakScene.Break.NONE);
-            // A part that is not measured at all would be no false alarm, but no proof either: it counts as one.
-            falseAlarms += whole.map(c -> c.breaks().isEmpty()).orElse(false) ? 0 : 1;
-            bent += whole.map(Continuity::isBent).orElse(true) ? 1 : 0;
-            if (isEven) {
-                addCut(scene, later, 0);
-            } else {
-                addCut(scene, later, TILTED_DEG);
-            }
-            Stated limit = whole.map(Continuity::smallestVisibleBreakMm).orElse(Stated.not("not measured"));
-            if (limit.value().isPresent()) {
-                limitStated++;
-                double gap = OVER_LIMIT * limit.value().getAsDouble();
-                atLimitFound +=
-                        at(scene, later.of(BreakScene.Break.cut(gap, 0))).isPresent() ? 1 : 0;
-            }
-            if (isEven) {
-                addDisplaced(scene, later);
-            }
-        }
-
-        private void addCut(BreakScene scene, ToResult later, double tiltDeg) {
-            Optional<Continuity.Break> found = at(scene, later.of(BreakScene.Break.cut(widthMm(), tiltDeg)));
-            broken++;
-            if (tiltDeg == 0) {
-                straightFound += found.isPresent() ? 1 : 0;
-                found.ifPresent(b -> keep(straightWidths, b.gapAlongAxisMm(), widthMm()));
-            } else {
-                tiltedFound += found.isPresent() ? 1 : 0;
-                found.ifPresent(b -> keep(tiltedWidths, b.gapPerpendicularMm(), widthMm()));
-            }
-        }
-
-        private void addDisplaced(BreakScene scene, ToResult later) {
-            double step = 2;
-            double angle = 6;
-            at(scene, later.of(new BreakScene.Break(widthMm(), 0, step, angle))).ifPresent(b -> {
-                keep(steps, b.stepMm(), step);
-                keep(angles, b.angulationDeg(), angle);
-            });
-        }
-
-        private static void keep(List<Double> differences, Stated stated, double truth) {
-            stated.value().ifPresent(value -> differences.add(value - truth));
-        }
-
-        private static Optional<Continuity.Break> at(BreakScene scene, Optional<Continuity> result) {
-            return result.flatMap(c -> c.breaks().stream()
-                    .filter(b -> Math.abs(b.atMm() - scene.breakAtMm()) <= SAME_PLACE_MM)
-                    .findFirst());
-        }
+    /** One part: whole, with a cut of the scale's width (straight or tilted in turn), at the limit, and displaced. */
+    private static Outcome outcome(BreakScene scene, HuScale scale, boolean isTilted) {
+        ContinuityMeasure measure =
+                new ContinuityMeasure(scene.construct(), scene.part(), MeasurementSettings.withDefaults());
+        ContinuityMeasure.Reference reference =
+                measure.measureReference(scene.reference()).reference();
+        ToResult later = wanted -> measure.measureFollowUp(scene.later(wanted), reference)
+                .continuity()
+                .value();
+        double gapMm = scale == HuScale.EXTENDED_30710 ? EXTENDED_MM : CLIPPED_MM;
+        Optional<Continuity> whole = later.of(BreakScene.Break.NONE);
+        Optional<Continuity.Break> cut = at(scene, later.of(BreakScene.Break.cut(gapMm, isTilted ? TILTED_DEG : 0)));
+        OptionalDouble limit =
+                whole.map(c -> c.smallestVisibleBreakMm().value()).orElse(OptionalDouble.empty());
+        Optional<Boolean> foundAtLimit = limit.isEmpty()
+                ? Optional.empty()
+                : Optional.of(at(scene, later.of(BreakScene.Break.cut(OVER_LIMIT * limit.getAsDouble(), 0)))
+                        .isPresent());
+        Optional<Continuity.Break> displaced = isTilted
+                ? Optional.empty()
+                : at(scene, later.of(new BreakScene.Break(gapMm, 0, DISPLACED_MM, DISPLACED_DEG)));
+        return new Outcome(
+                scale,
+                // A part that is not measured at all is no proof: it counts against the row.
+                whole.map(c -> !c.breaks().isEmpty()).orElse(true),
+                whole.map(Continuity::isBent).orElse(true),
+                isTilted,
+                cut.isPresent(),
+                foundAtLimit,
+                difference(
+                        cut.map(isTilted ? Continuity.Break::gapPerpendicularMm : Continuity.Break::gapAlongAxisMm),
+                        gapMm),
+                difference(displaced.map(Continuity.Break::stepMm), DISPLACED_MM),
+                difference(displaced.map(Continuity.Break::angulationDeg), DISPLACED_DEG));
     }
 
     private interface ToResult {
         Optional<Continuity> of(BreakScene.Break wanted);
     }
 
+    private static Optional<Continuity.Break> at(BreakScene scene, Optional<Continuity> result) {
+        return result.flatMap(c -> c.breaks().stream()
+                .filter(b -> Math.abs(b.atMm() - scene.breakAtMm()) <= SAME_PLACE_MM)
+                .findFirst());
+    }
+
+    private static OptionalDouble difference(Optional<Stated> stated, double truth) {
+        OptionalDouble value = stated.map(Stated::value).orElse(OptionalDouble.empty());
+        return value.isPresent() ? OptionalDouble.of(value.getAsDouble() - truth) : OptionalDouble.empty();
+    }
+
     static List<ValidationRow> run(int goalScenes, int stressScenes, int draw, Progress progress) {
         List<ValidationRow> rows = new ArrayList<>();
-        int all = 4 * (goalScenes + stressScenes);
-        int done = 0;
+        double goalShare = (double) goalScenes / (goalScenes + stressScenes);
         for (boolean isGoalSet : new boolean[] {true, false}) {
-            List<Tally> tallies = new ArrayList<>();
-            for (BreakScene.Kind kind : BreakScene.Kind.values()) {
-                for (HuScale scale : HuScale.values()) {
-                    Tally tally = new Tally(kind, scale);
-                    for (int n = 0; n < (isGoalSet ? goalScenes : stressScenes); n++) {
-                        progress.stopIfCancelled();
-                        progress.report((double) done++ / all, "breaks");
-                        long seed = DRAW_STRIDE * draw + (isGoalSet ? 0 : STRESS_SHIFT) + 1000L * tallies.size() + n;
-                        ContactScene.Conditions conditions =
-                                isGoalSet ? ContactScene.Conditions.GOAL_SET : ContactScene.Conditions.STRESS_SET;
-                        tally.add(new BreakScene(kind, scale, Material.TITANIUM_SOLID, conditions, seed), n % 2 == 0);
-                    }
-                    tallies.add(tally);
-                }
-            }
-            rows.addAll(rows(tallies, isGoalSet));
+            Progress part = isGoalSet ? progress.part(0, goalShare) : progress.part(goalShare, 1);
+            rows.addAll(rows(outcomes(isGoalSet, isGoalSet ? goalScenes : stressScenes, draw, part), isGoalSet));
         }
         return rows;
     }
 
-    private static List<ValidationRow> rows(List<Tally> tallies, boolean isGoalSet) {
+    /** So many parts of each kind on each scale, worked on by all cores; the order is that of the seeds. */
+    private static List<Outcome> outcomes(boolean isGoalSet, int scenes, int draw, Progress progress) {
+        int kinds = BreakScene.Kind.values().length;
+        int scales = HuScale.values().length;
+        int all = kinds * scales * scenes;
+        AtomicInteger done = new AtomicInteger();
+        return IntStream.range(0, all)
+                .parallel()
+                .mapToObj(n -> {
+                    progress.stopIfCancelled();
+                    BreakScene.Kind kind = BreakScene.Kind.values()[n / scenes % kinds];
+                    HuScale scale = HuScale.values()[n / scenes / kinds];
+                    long seed = DRAW_STRIDE * draw
+                            + (isGoalSet ? 0 : STRESS_SHIFT)
+                            + GROUP_STRIDE * (n / scenes)
+                            + n % scenes;
+                    BreakScene scene = new BreakScene(
+                            kind,
+                            scale,
+                            Material.TITANIUM_SOLID,
+                            isGoalSet ? ContactScene.Conditions.GOAL_SET : ContactScene.Conditions.STRESS_SET,
+                            seed);
+                    Outcome outcome = outcome(scene, scale, n % scenes % 2 == 1);
+                    progress.report((double) done.incrementAndGet() / all, "breaks");
+                    return outcome;
+                })
+                .toList();
+    }
+
+    private static List<ValidationRow> rows(List<Outcome> all, boolean isGoalSet) {
         List<ValidationRow> rows = new ArrayList<>();
         String set = isGoalSet ? " (goal set)" : " (stress set)";
         for (HuScale scale : HuScale.values()) {
-            List<Tally> own = tallies.stream().filter(t -> t.scale == scale).toList();
-            String words = scale == HuScale.EXTENDED_30710 ? ", extended scale" + set : ", clipped scale" + set;
-            String cut = scale == HuScale.EXTENDED_30710 ? "0.5 mm" : "1.0 mm";
-            int parts = sum(own, t -> t.parts);
-            int straight = sum(own, t -> (t.parts + 1) / 2);
-            rows.add(share(
-                    "break of " + cut + " straight found" + words,
-                    sum(own, t -> t.straightFound),
-                    straight,
-                    0,
-                    ALL,
-                    isGoalSet));
-            rows.add(share(
-                    "break of " + cut + " at 45° found" + words,
-                    sum(own, t -> t.tiltedFound),
-                    parts - straight,
-                    0,
-                    ALL,
-                    isGoalSet));
-            rows.add(share(
-                    "false alarms in whole parts" + words, sum(own, t -> t.falseAlarms), parts, 0, NONE, isGoalSet));
-            int stated = sum(own, t -> t.limitStated);
-            rows.add(share(
-                    "break of 1.2 × limit found" + words,
-                    sum(own, t -> t.atLimitFound),
+            boolean extended = scale == HuScale.EXTENDED_30710;
+            String words = (extended ? ", extended scale" : ", clipped scale") + set;
+            String cut = extended ? "0.5 mm" : "1.0 mm";
+            List<Outcome> own = all.stream().filter(o -> o.scale() == scale).toList();
+            List<Outcome> straight = own.stream().filter(o -> !o.isTilted()).toList();
+            List<Outcome> tilted = own.stream().filter(Outcome::isTilted).toList();
+            List<Outcome> stated =
+                    own.stream().filter(o -> o.isFoundAtLimit().isPresent()).toList();
+            int unstated = own.size() - stated.size();
+            Shares shares = new Shares(rows, words, isGoalSet);
+            shares.add("break of " + cut + " straight found", straight, Outcome::isCutFound, 0, Optional.of(ALL));
+            shares.add("break of " + cut + " at 45° found", tilted, Outcome::isCutFound, 0, Optional.of(ALL));
+            shares.add("false alarms in whole parts", own, Outcome::isFalseAlarm, 0, Optional.of(NONE));
+            shares.add(
+                    "break of 1.2 × limit found",
                     stated,
-                    parts - stated,
-                    AT_LIMIT,
-                    isGoalSet));
-            rows.add(share("falsely called at 0" + words, sum(own, t -> t.falseAlarms), parts, 0, FALSELY, isGoalSet));
-            rows.add(share("whole parts called bent" + words, sum(own, t -> t.bent), parts, 0, ALL, false));
-            rows.add(width("gap of " + cut + " straight, along the axis, mm" + words, own, t -> t.straightWidths));
-            rows.add(width("gap of " + cut + " at 45°, perpendicular, mm" + words, own, t -> t.tiltedWidths));
-            rows.add(width("step of 2 mm, mm" + words, own, t -> t.steps));
-            rows.add(width("angulation of 6°, degrees" + words, own, t -> t.angles));
+                    o -> o.isFoundAtLimit().get(),
+                    unstated,
+                    Optional.of(AT_LIMIT));
+            shares.add("break falsely called at 0", own, Outcome::isFalseAlarm, 0, Optional.of(FALSELY));
+            shares.add("whole parts called bent", own, Outcome::isCalledBent, 0, Optional.empty());
+            rows.add(differences("gap of " + cut + " straight, along the axis, mm" + words, straight, Outcome::width));
+            rows.add(differences("gap of " + cut + " at 45°, perpendicular, mm" + words, tilted, Outcome::width));
+            rows.add(differences("step of 2 mm, mm" + words, straight, Outcome::step));
+            rows.add(differences("angulation of 6°, degrees" + words, straight, Outcome::angle));
         }
         return rows;
     }
 
-    private static int sum(List<Tally> tallies, ToDoubleFunction<Tally> count) {
-        return (int) Math.round(tallies.stream().mapToDouble(count).sum());
+    /** Adds rows of shares; goals are those of the goal set only. */
+    private record Shares(List<ValidationRow> rows, String words, boolean isGoalSet) {
+        void add(
+                String measure,
+                List<Outcome> outcomes,
+                Predicate<Outcome> isHit,
+                int notApplicable,
+                Optional<ValidationRow.ShareGoal> goal) {
+            int hits = (int) outcomes.stream().filter(isHit).count();
+            int n = outcomes.size();
+            rows.add(
+                    isGoalSet && goal.isPresent()
+                            ? ValidationRow.ofShare(measure + words, PHANTOM, METAL, hits, n, notApplicable, goal.get())
+                            : ValidationRow.ofShare(measure + words, PHANTOM, METAL, hits, n, notApplicable));
+        }
     }
 
-    private static ValidationRow share(
-            String measure, int hits, int n, int notApplicable, ValidationRow.ShareGoal goal, boolean hasGoal) {
-        return hasGoal
-                ? ValidationRow.ofShare(measure, PHANTOM, METAL, hits, n, notApplicable, goal)
-                : ValidationRow.ofShare(measure, PHANTOM, METAL, hits, n, notApplicable);
-    }
-
-    private static final String METAL = "titanium solid";
-
-    private interface Differences {
-        List<Double> of(Tally tally);
-    }
-
-    private static ValidationRow width(String measure, List<Tally> tallies, Differences which) {
-        double[] differences = tallies.stream()
-                .flatMap(t -> which.of(t).stream())
-                .mapToDouble(d -> d)
+    private static ValidationRow differences(
+            String measure, List<Outcome> outcomes, Function<Outcome, OptionalDouble> which) {
+        double[] differences = outcomes.stream()
+                .map(which)
+                .filter(OptionalDouble::isPresent)
+                .mapToDouble(OptionalDouble::getAsDouble)
                 .toArray();
-        int tried = sum(tallies, t -> (t.parts + 1) / 2);
         return ValidationRow.of(
-                measure, PHANTOM, METAL, differences, Math.max(0, tried - differences.length), Optional.empty());
+                measure, PHANTOM, METAL, differences, outcomes.size() - differences.length, Optional.empty());
     }
 }
