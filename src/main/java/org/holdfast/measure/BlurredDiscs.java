@@ -78,7 +78,7 @@ final class BlurredDiscs {
      * @param rhoMm distance from the centre, within the table
      * @param sums one a radius; written
      */
-    void addTo(double[] sums, double angleRad, double rhoMm) {
+    void addTo(float[] sums, double angleRad, double rhoMm) {
         double cosine = Math.min(1, Math.abs(Math.cos(angleRad - blur.majorRad())));
         double at = Math.acos(cosine) / (0.5 * Math.PI) * (ANGLES - 1);
         int angle = Math.min(ANGLES - 2, (int) at);
@@ -95,7 +95,7 @@ final class BlurredDiscs {
         float[] innerNext = shares[angle + 1][rho];
         float[] outerNext = shares[angle + 1][rho + 1];
         for (int n = 0; n < radii; n++) {
-            sums[n] += a * inner[n] + b * outer[n] + c * innerNext[n] + d * outerNext[n];
+            sums[n] += (float) (a * inner[n] + b * outer[n] + c * innerNext[n] + d * outerNext[n]);
         }
     }
 

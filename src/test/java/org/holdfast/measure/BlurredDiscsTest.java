@@ -30,7 +30,7 @@ class BlurredDiscsTest {
     @Test
     void sumsOverPlacesFollowTheShare() {
         BlurredDiscs discs = new BlurredDiscs(BLUR, 1.5, 8, 1.5, 8);
-        double[] sums = new double[discs.radii()];
+        float[] sums = new float[discs.radii()];
         discs.addTo(sums, 1.234, 3.021);
         discs.addTo(sums, 4.0, 2.512);
         for (int n = 10; n < 60; n += 7) {

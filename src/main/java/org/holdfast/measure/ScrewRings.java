@@ -1,0 +1,112 @@
+package org.holdfast.measure;
+
+import java.util.stream.IntStream;
+
+/**
+ * A screw's rings by slab and sector with the table of discs of one point spread, and the fits on their sums. Cells that
+ * are left out of every sum are given by a mask.
+ */
+final class ScrewRings {
+
+    /** Half the length over which a station's mean is taken, in slabs: 3 mm. */
+    static final int STATION_REACH = 1;
+
+    private static final double CLIPPED_METAL_SD = 0.1;
+    private static final double READ_METAL_SD = 0.3;
+    private static final double TABLE_MARGIN_MM = 0.15;
+
+    private final ScrewInExam screw;
+    private final RingSums[][] cells;
+    private final boolean[][] out;
+    private final ZoneFit.Known known;
+    private final int radii;
+
+    /**
+     * Gathers the rings, on all cores.
+     *
+     * @param scale factor on the point spread
+     * @param nominalHu HU of the metal where the scale does not show it
+     * @param out cells to leave out, [slab][sector]; not copied
+     */
+    ScrewRings(
+            ScrewInExam screw,
+            ExamScan exam,
+            double scale,
+            double nominalHu,
+            boolean[][] out,
+            MeasurementSettings settings) {
+        this.screw = screw;
+        this.out = out;
+        CrossSectionBlur blur = CrossSectionBlur.of(
+                exam.pointSpread(),
+                scale,
+                exam.volume().grid(),
+                screw.axis().zero(),
+                screw.axis().quarter());
+        double from = Math.max(0.3, screw.radiusMm() - ZoneFit.EDGE_MM - TABLE_MARGIN_MM);
+        BlurredDiscs discs = new BlurredDiscs(
+                blur,
+                screw.fromRhoMm(),
+                screw.radiusMm() + ScrewInExam.OUTSIDE_MM,
+                from,
+                screw.radiusMm() + ZoneFit.EDGE_MM + ZoneFit.WIDEST_MM + 1.2 + TABLE_MARGIN_MM);
+        this.radii = discs.radii();
+        this.cells = screw.voxels().slabs().parallelStream()
+                .map(slab -> ScrewVoxels.gather(slab, discs, screw.fromRhoMm(), screw.rings(), screw.ceilingHu()))
+                .toArray(RingSums[][]::new);
+        double metal = screw.isClipped() ? nominalHu : screw.metalHu();
+        this.known = new ZoneFit.Known(
+                screw.radiusMm(),
+                from,
+                screw.noiseSdHu(),
+                metal,
+                metal * (screw.isClipped() ? CLIPPED_METAL_SD : READ_METAL_SD),
+                settings.fluidHu());
+    }
+
+    /** Zones of all stations, one a slab; null where nothing can be said. */
+    ZoneFit.Zone[] stations(double minShare) {
+        return IntStream.range(0, cells.length)
+                .parallel()
+                .mapToObj(n -> station(n, minShare))
+                .toArray(ZoneFit.Zone[]::new);
+    }
+
+    private ZoneFit.Zone station(int slab, double minShare) {
+        int from = Math.max(0, slab - STATION_REACH);
+        int to = Math.min(cells.length, slab + STATION_REACH + 1);
+        boolean[] sectors = new boolean[ScrewVoxels.SECTORS];
+        int kept = 0;
+        for (int n = 0; n < sectors.length; n++) {
+            sectors[n] = true;
+            for (int s = from; s < to; s++) {
+                sectors[n] &= !out[s][n];
+            }
+            kept += sectors[n] ? 1 : 0;
+        }
+        return kept < minShare * sectors.length ? null : fit(from, to, sectors);
+    }
+
+    /** The zone of some sectors over slabs [from, to), cells of the mask left out; null where nothing can be said. */
+    ZoneFit.Zone fit(int from, int to, boolean[] sectors) {
+        return new ZoneFit(known).fit(sums(from, to, sectors));
+    }
+
+    /** Rings of some sectors over slabs [from, to), cells of the mask left out. */
+    RingSums sums(int from, int to, boolean[] sectors) {
+        RingSums sums = new RingSums(screw.rings(), radii);
+        for (int slab = from; slab < to; slab++) {
+            for (int n = 0; n < sectors.length; n++) {
+                if (sectors[n] && !out[slab][n]) {
+                    sums.add(cells[slab][n]);
+                }
+            }
+        }
+        return sums;
+    }
+
+    /** Rings of one cell, whether left out or not. */
+    RingSums cell(int slab, int sector) {
+        return cells[slab][sector];
+    }
+}
