@@ -18,14 +18,12 @@ record CrossSectionBlur(double majorRad, double majorMm, double minorMm) {
      * Projects a point spread on the plane of two directions.
      *
      * @param spread blur of the scan
-     * @param scale factor on the spread's standard deviations, not on the voxel
      * @param zero unit direction at right angles to the part's axis
      * @param quarter unit direction at right angles to both
      */
-    static CrossSectionBlur of(
-            PointSpreadEstimate spread, double scale, VolumeGrid grid, PatientVector zero, PatientVector quarter) {
-        double inPlane = scale * spread.sigmaInPlaneMm();
-        double alongTable = scale * spread.sigmaAlongTableMm();
+    static CrossSectionBlur of(PointSpreadEstimate spread, VolumeGrid grid, PatientVector zero, PatientVector quarter) {
+        double inPlane = spread.sigmaInPlaneMm();
+        double alongTable = spread.sigmaAlongTableMm();
         PatientVector[] axes = {grid.rowDirection(), grid.columnDirection(), grid.normal()};
         double pitch = grid.pitchMm().orElse(0);
         double[] variances = {

@@ -38,9 +38,9 @@ final class RingSums {
         rho[ring] += rhoMm;
     }
 
-    /** Adds the voxels of another stretch or sector. */
-    void add(RingSums other) {
-        for (int n = 0; n < count.length; n++) {
+    /** Adds the voxels of another stretch or sector, of the rings before one. */
+    void add(RingSums other, int toRing) {
+        for (int n = 0; n < Math.min(toRing, count.length); n++) {
             count[n] += other.count[n];
             clipped[n] += other.clipped[n];
             hu[n] += other.hu[n];

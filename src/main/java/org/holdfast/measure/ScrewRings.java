@@ -1,10 +1,11 @@
 package org.holdfast.measure;
 
 import java.util.stream.IntStream;
+import org.holdfast.volume.VolumeGrid;
 
 /**
- * A screw's rings by slab and sector with the table of discs of one point spread, and the fits on their sums. Cells that
- * are left out of every sum are given by a mask.
+ * A screw's rings by slab and sector with the table of discs of one point spread, and the fits on their sums. How
+ * deep each cell may be read is given; cells that are left out of every sum are read to depth 0.
  */
 final class ScrewRings {
 
@@ -17,32 +18,28 @@ final class ScrewRings {
 
     private final ScrewInExam screw;
     private final RingSums[][] cells;
-    private final boolean[][] out;
+    private final int[][] depth;
     private final ZoneFit.Known known;
     private final int radii;
 
     /**
      * Gathers the rings, on all cores.
      *
-     * @param scale factor on the point spread
+     * @param spread point spread to be taken
      * @param nominalHu HU of the metal where the scale does not show it
-     * @param out cells to leave out, [slab][sector]; not copied
+     * @param depth rings of each cell that may be read, [slab][sector]; 0 leaves it out; not copied
      */
     ScrewRings(
             ScrewInExam screw,
-            ExamScan exam,
-            double scale,
+            VolumeGrid grid,
+            PointSpreadEstimate spread,
             double nominalHu,
-            boolean[][] out,
+            int[][] depth,
             MeasurementSettings settings) {
         this.screw = screw;
-        this.out = out;
+        this.depth = depth;
         CrossSectionBlur blur = CrossSectionBlur.of(
-                exam.pointSpread(),
-                scale,
-                exam.volume().grid(),
-                screw.axis().zero(),
-                screw.axis().quarter());
+                spread, grid, screw.axis().zero(), screw.axis().quarter());
         double from = Math.max(0.3, screw.radiusMm() - ZoneFit.EDGE_MM - TABLE_MARGIN_MM);
         BlurredDiscs discs = new BlurredDiscs(
                 blur,
@@ -80,7 +77,7 @@ final class ScrewRings {
         for (int n = 0; n < sectors.length; n++) {
             sectors[n] = true;
             for (int s = from; s < to; s++) {
-                sectors[n] &= !out[s][n];
+                sectors[n] &= depth[s][n] > 0;
             }
             kept += sectors[n] ? 1 : 0;
         }
@@ -89,7 +86,12 @@ final class ScrewRings {
 
     /** The zone of some sectors over slabs [from, to), cells of the mask left out; null where nothing can be said. */
     ZoneFit.Zone fit(int from, int to, boolean[] sectors) {
-        return new ZoneFit(known).fit(sums(from, to, sectors));
+        return new ZoneFit(known).fit(sums(from, to, sectors), true);
+    }
+
+    /** The same without a standard error, faster. */
+    ZoneFit.Zone fitWithoutError(int from, int to, boolean[] sectors) {
+        return new ZoneFit(known).fit(sums(from, to, sectors), false);
     }
 
     /** Rings of some sectors over slabs [from, to), cells of the mask left out. */
@@ -97,8 +99,8 @@ final class ScrewRings {
         RingSums sums = new RingSums(screw.rings(), radii);
         for (int slab = from; slab < to; slab++) {
             for (int n = 0; n < sectors.length; n++) {
-                if (sectors[n] && !out[slab][n]) {
-                    sums.add(cells[slab][n]);
+                if (sectors[n]) {
+                    sums.add(cells[slab][n], depth[slab][n]);
                 }
             }
         }

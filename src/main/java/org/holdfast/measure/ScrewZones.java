@@ -27,29 +27,34 @@ public final class ScrewZones {
         ScrewAxis laid = ScrewAxis.of(screw, construct.axes(), exam.referenceToExam());
         Optional<ScrewInExam> read = ScrewInExam.read(screw, laid, exam, others, settings);
         ScrewInExam in = read.orElseThrow();
-        boolean[][] out = new boolean[in.slabs()][ScrewVoxels.SECTORS];
-        double nominal = NominalMetal.hu(component.material(), settings);
-        double[] scales = {0.9, 1, 1.1};
-        double[] total = new double[3];
-        ZoneFit.Zone[][] zones = new ZoneFit.Zone[3][];
-        for (int n = 0; n < 3; n++) {
-            ScrewRings rings = new ScrewRings(in, exam, scales[n], nominal, out, settings);
-            zones[n] = rings.stations(0.5);
-            for (ZoneFit.Zone z : zones[n]) {
-                if (z != null) {
-                    total[n] += z.misfit();
-                }
-            }
+        int[][] all = new int[in.slabs()][ScrewVoxels.SECTORS];
+        for (int[] r : all) {
+            java.util.Arrays.fill(r, in.rings());
         }
-        double h = 0.1;
-        double gradient = (total[2] - total[0]) / (2 * h);
-        double curvature = (total[2] - 2 * total[1] + total[0]) / (h * h);
-        double s = 1 - gradient / curvature;
-        double[][] result = new double[2 + in.slabs()][];
-        result[0] = new double[] {s, total[0], total[1], total[2], in.metalHu(), in.noiseSdHu()};
-        result[1] = new double[] {in.axis().head().distanceTo(laid.head())};
-        ScrewRings rings = new ScrewRings(in, exam, Math.max(0.85, Math.min(1.15, s)), nominal, out, settings);
+        double nominal = NominalMetal.hu(component.material(), settings);
+        long t0 = System.nanoTime();
+        ScrewRings first = new ScrewRings(in, exam.volume().grid(), exam.pointSpread(), nominal, all, settings);
+        long t1 = System.nanoTime();
+        int[][] depth = BoneDepth.of(in, first, settings.fluidHu());
+        ScrewSpread spread = ScrewSpread.of(in, exam.volume().grid(), exam.pointSpread(), nominal, depth, settings);
+        long t2 = System.nanoTime();
+        ScrewRings rings = new ScrewRings(in, exam.volume().grid(), spread.estimate(), nominal, depth, settings);
         ZoneFit.Zone[] at = rings.stations(0.5);
+        long t3 = System.nanoTime();
+        double[][] result = new double[2 + in.slabs()][];
+        int cut = 0;
+        for (int[] r : depth) for (int d : r) cut += d < in.rings() ? 1 : 0;
+        result[0] = new double[] {
+            spread.estimate().sigmaInPlaneMm(),
+            spread.estimate().sigmaAlongTableMm(),
+            spread.widthSeMm(),
+            cut,
+            in.metalHu(),
+            in.noiseSdHu()
+        };
+        result[1] = new double[] {
+            in.axis().head().distanceTo(laid.head()), (t1 - t0) * 1e-9, (t2 - t1) * 1e-9, (t3 - t2) * 1e-9
+        };
         for (int n = 0; n < in.slabs(); n++) {
             ZoneFit.Zone z = at[n];
             result[2 + n] = z == null
@@ -57,14 +62,12 @@ public final class ScrewZones {
                     : new double[] {
                         in.atMm(n),
                         z.widthMm(),
-                        z.seMm(),
+                        Math.hypot(z.seMm(), spread.widthSeMm()),
                         z.edgeMm(),
                         z.boneHu(),
                         z.frontExcessHu(),
                         z.reduced(),
-                        zones[0][n].widthMm(),
-                        zones[1][n].widthMm(),
-                        zones[2][n].widthMm()
+                        z.seMm()
                     };
         }
         return result;

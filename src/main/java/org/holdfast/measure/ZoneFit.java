@@ -6,9 +6,11 @@ package org.holdfast.measure;
  *
  * <p>Unknown: edge and width (searched), and HU of metal, fluid, bone, its slope with depth and the front's excess
  * (linear, solved for each edge and width; the front is never darker than the deeper bone). Metal and fluid carry what is
- * known of them as a prior. Thickness and HU of the front cannot be told apart, so that 0.4, 0.8 and 1.2 mm are each
- * fitted and weighted by fit. Standard error: from the Jacobian, times the square root of the reduced χ² where that is
- * above 1, and the spread over the thicknesses. Not thread-safe.
+ * known of them as a prior. Thickness and HU of the front cannot be told apart, so that no front and 0.4, 0.8 and 1.2 mm
+ * are each fitted and weighted by evidence. Standard error: 1/1.96 of the way to where the weighted likelihood, the edge
+ * free, has fallen to its 95 % level, on the wider side (χ² is first divided by its reduced value where that is above 1),
+ * with the spread over the thicknesses and the model's own exactness.
+ * Not thread-safe.
  */
 final class ZoneFit {
 
@@ -17,21 +19,32 @@ final class ZoneFit {
     /** The metal's edge is looked for so far from the laid-out radius, mm. */
     static final double EDGE_MM = 0.9;
 
-    private static final double[] FRONTS_MM = {0.4, 0.8, 1.2};
+    private static final double[] FRONTS_MM = {0, 0.4, 0.8, 1.2};
+    /** Thickness on whose model the coarse search runs. */
+    private static final double COARSE_FRONT_MM = 0.8;
+
     private static final double COARSE_EDGE_MM = 0.15;
     private static final double COARSE_WIDTH_MM = 0.25;
     private static final double[] FINE_MM = {0.06, 0.02, 0.006};
     private static final int MOVES = 12;
-    private static final double DERIVATIVE_MM = 0.01;
+    private static final double FIRST_STEP_MM = 0.01;
+    private static final double LAST_STEP_MM = 1e-3;
+    private static final double LARGEST_HALF_MM = 2;
+    /** Share of the evidence that counts where the front's thickness enters the standard error. */
+    private static final double TEMPERED = 0.25;
+    /** Layers and blur are no more exact than this; scatter of station means on phantoms of another draw. */
+    private static final double MODEL_SE_MM = 0.03;
+
+    private static final double NORMAL_95 = 1.959963984540054;
     private static final int MIN_RINGS = 25;
 
     private static final double FLUID_SD_HU = 20;
     private static final double SLOPE_SD_HU_PER_MM = 15;
-    private static final double EXCESS_SD_HU = 500;
+    private static final double EXCESS_SD_HU = 300;
     /** Bone's slope counts from so far outside the screw, mm. */
     private static final double SLOPE_AT_MM = 3;
     /** The model of the metal's flank is taken to be so exact, share of the metal's contribution. */
-    private static final double FLANK_ERROR = 0.01;
+    private static final double FLANK_ERROR = 0.003;
 
     private static final int METAL = 0;
     private static final int FLUID = 1;
@@ -75,7 +88,6 @@ final class ZoneFit {
 
     private final Known known;
     private final NormalEquations equations = new NormalEquations(LINEAR);
-    private final NormalEquations all = new NormalEquations(LINEAR + 2);
     private final double[] solution = new double[LINEAR];
     private final double[] row = new double[LINEAR];
     private int rings;
@@ -91,48 +103,134 @@ final class ZoneFit {
         this.known = known;
     }
 
-    /** Fits; null where too few rings carry voxels under the scale's ceiling. */
-    Zone fit(RingSums sums) {
+    /**
+     * Fits; null where too few rings carry voxels under the scale's ceiling.
+     *
+     * @param withError whether the standard error is wanted; NaN if not
+     */
+    Zone fit(RingSums sums, boolean withError) {
         take(sums);
         if (rings < MIN_RINGS) {
             return null;
         }
-        double[] start = coarse(FRONTS_MM[1]);
-        double[][] places = new double[FRONTS_MM.length][];
-        double[] misfit = new double[FRONTS_MM.length];
-        int best = 0;
-        for (int n = 0; n < FRONTS_MM.length; n++) {
-            places[n] = fine(start, FRONTS_MM[n]);
-            misfit[n] = misfit(places[n][0], places[n][1], FRONTS_MM[n]);
-            best = misfit[n] < misfit[best] ? n : best;
+        double[] start = coarse(COARSE_FRONT_MM);
+        Candidate[] candidates = new Candidate[FRONTS_MM.length];
+        Candidate best = null;
+        for (int n = 0; n < candidates.length; n++) {
+            candidates[n] = candidate(FRONTS_MM[n], fine(start, FRONTS_MM[n]));
+            best = best == null || candidates[n].misfit < best.misfit ? candidates[n] : best;
         }
-        double reduced = misfit[best] / (rings - LINEAR - 2);
-        return weighted(places, misfit, best, reduced);
+        double reduced = best.misfit / (rings - LINEAR - 2);
+        return weighted(candidates, best, reduced, withError);
     }
 
-    private Zone weighted(double[][] places, double[] misfit, int best, double reduced) {
+    /**
+     * The best fit with one thickness of the front.
+     *
+     * @param penalty what its evidence loses, as a rise of χ², for the excess that it may choose freely and for its share
+     *     in what is expected beforehand
+     */
+    private record Candidate(double frontMm, double edgeMm, double widthMm, double misfit, double penalty) {
+
+        double weight(Candidate best, double scale, double power) {
+            return Math.exp(-0.5 * power * ((misfit - best.misfit) / scale + penalty));
+        }
+    }
+
+    private Candidate candidate(double frontMm, double[] place) {
+        double misfit = misfit(place[0], place[1], frontMm);
+        if (frontMm == 0) {
+            return new Candidate(frontMm, place[0], place[1], misfit, 0);
+        }
+        double variance = equations.variance(LINEAR, EXCESS);
+        double penalty = Math.log(square(EXCESS_SD_HU) / variance) + 2 * Math.log(FRONTS_MM.length - 1);
+        return new Candidate(frontMm, place[0], place[1], misfit, penalty);
+    }
+
+    private Zone weighted(Candidate[] candidates, Candidate best, double reduced, boolean withError) {
         double scale = Math.max(1, reduced);
         double total = 0;
         double width = 0;
         double edge = 0;
-        double[] variance = new double[places.length];
-        double[] weights = new double[places.length];
-        for (int n = 0; n < places.length; n++) {
-            weights[n] = Math.exp(-0.5 * (misfit[n] - misfit[best]) / scale);
-            total += weights[n];
-            width += weights[n] * places[n][1];
-            edge += weights[n] * places[n][0];
-            variance[n] = scale * variance(places[n][0], places[n][1], FRONTS_MM[n]);
+        for (Candidate c : candidates) {
+            double weight = c.weight(best, scale, 1);
+            total += weight;
+            width += weight * c.widthMm;
+            edge += weight * c.edgeMm;
         }
         width /= total;
-        double spread = 0;
-        for (int n = 0; n < places.length; n++) {
-            double off = places[n][1] - width;
-            spread += weights[n] / total * (variance[n] + off * off);
+        double se = Double.NaN;
+        if (withError) {
+            double fitted = halfWidth(candidates, best, scale, width, edge / total) / NORMAL_95;
+            se = Math.sqrt(square(fitted) + square(MODEL_SE_MM) + spread(candidates, best, scale, width));
         }
-        misfit(places[best][0], places[best][1], FRONTS_MM[best]);
-        return new Zone(
-                width, Math.sqrt(spread), edge / total, solution[BONE], solution[EXCESS], misfit[best], reduced);
+        misfit(best.edgeMm, best.widthMm, best.frontMm);
+        return new Zone(width, se, edge / total, solution[BONE], solution[EXCESS], best.misfit, reduced);
+    }
+
+    /** Variance between the thicknesses of the front, which count nearly alike here: none of them need be the true one. */
+    private static double spread(Candidate[] candidates, Candidate best, double scale, double width) {
+        double total = 0;
+        double sum = 0;
+        for (Candidate c : candidates) {
+            double weight = c.weight(best, scale, TEMPERED);
+            total += weight;
+            sum += weight * square(c.widthMm - width);
+        }
+        return sum / total;
+    }
+
+    /** How far the width may lie from its estimate on the wider side before the likelihood has fallen to 95 %. */
+    private double halfWidth(Candidate[] candidates, Candidate best, double scale, double width, double edge) {
+        double top = profile(candidates, best, scale, width, edge);
+        for (Candidate c : candidates) {
+            top = Math.min(top, profile(candidates, best, scale, c.widthMm, c.edgeMm));
+        }
+        double limit = top + NORMAL_95 * NORMAL_95;
+        double above = crossing(candidates, best, scale, width, edge, limit, 1);
+        double below = crossing(candidates, best, scale, width, edge, limit, -1);
+        return Math.max(above, below);
+    }
+
+    private double crossing(
+            Candidate[] candidates, Candidate best, double scale, double width, double edge, double limit, int side) {
+        double inside = 0;
+        double step = FIRST_STEP_MM;
+        while (step > LAST_STEP_MM) {
+            double next = inside + step;
+            double at = width + side * next;
+            boolean isOff = at < 0 || at > WIDEST_MM + 1 || profile(candidates, best, scale, at, edge) > limit;
+            if (isOff) {
+                step *= 0.5;
+                if (inside == 0) {
+                    continue;
+                }
+                step = Math.min(step, 0.25 * inside);
+            } else {
+                inside = next;
+                step *= 2;
+            }
+            if (inside > LARGEST_HALF_MM) {
+                return inside;
+            }
+        }
+        return inside + step;
+    }
+
+    /** −2 log of the weighted likelihood at a width, the edge free. */
+    private double profile(Candidate[] candidates, Candidate best, double scale, double widthMm, double nearEdgeMm) {
+        double sum = 0;
+        for (Candidate c : candidates) {
+            double h = FINE_MM[1];
+            double middle = misfit(nearEdgeMm, widthMm, c.frontMm);
+            double up = misfit(nearEdgeMm + h, widthMm, c.frontMm);
+            double down = misfit(nearEdgeMm - h, widthMm, c.frontMm);
+            double curvature = Math.max(1e-9, (up - 2 * middle + down) / (h * h));
+            double gradient = (up - down) / (2 * h);
+            double lowest = middle - 0.5 * gradient * gradient / curvature;
+            sum += Math.exp(-0.5 * ((lowest - best.misfit) / scale + c.penalty));
+        }
+        return -2 * Math.log(sum);
     }
 
     private void take(RingSums sums) {
@@ -243,7 +341,7 @@ final class ZoneFit {
             fillRow(n);
             equations.add(row, y[n], weight[n]);
         }
-        addPriors(equations, 0);
+        addPriors();
         if (!equations.solve(LINEAR, solution)) {
             return Double.POSITIVE_INFINITY;
         }
@@ -260,11 +358,11 @@ final class ZoneFit {
         return sum;
     }
 
-    private void addPriors(NormalEquations to, int first) {
-        to.addPrior(first + METAL, known.metalHu, 1 / square(known.metalSdHu));
-        to.addPrior(first + FLUID, known.fluidHu, 1 / square(FLUID_SD_HU));
-        to.addPrior(first + SLOPE, 0, 1 / square(SLOPE_SD_HU_PER_MM));
-        to.addPrior(first + EXCESS, 0, 1 / square(EXCESS_SD_HU));
+    private void addPriors() {
+        equations.addPrior(METAL, known.metalHu, 1 / square(known.metalSdHu));
+        equations.addPrior(FLUID, known.fluidHu, 1 / square(FLUID_SD_HU));
+        equations.addPrior(SLOPE, 0, 1 / square(SLOPE_SD_HU_PER_MM));
+        equations.addPrior(EXCESS, 0, 1 / square(EXCESS_SD_HU));
     }
 
     private void layers(double edgeMm, double widthMm, double frontMm) {
@@ -305,52 +403,6 @@ final class ZoneFit {
             double[] s = share[n];
             out[n] = a * s[below - 1] + b * s[below] + c * s[below + 1] + d * s[below + 2];
         }
-    }
-
-    /** Variance of the width from the Jacobian at a fit. */
-    private double variance(double edgeMm, double widthMm, double frontMm) {
-        misfit(edgeMm, widthMm, frontMm);
-        double[] hu = solution.clone();
-        int active = hu[EXCESS] > 0 ? LINEAR : EXCESS;
-        double[] byEdge = derivative(edgeMm, widthMm, frontMm, DERIVATIVE_MM, 0, hu);
-        double[] byWidth = derivative(edgeMm, widthMm, frontMm, 0, DERIVATIVE_MM, hu);
-        layers(edgeMm, widthMm, frontMm);
-        all.clear();
-        double[] line = new double[LINEAR + 2];
-        for (int n = 0; n < rings; n++) {
-            fillRow(n);
-            line[0] = byEdge[n];
-            line[1] = byWidth[n];
-            System.arraycopy(row, 0, line, 2, LINEAR);
-            all.add(line, 0, weight[n]);
-        }
-        addPriors(all, 2);
-        return all.variance(active + 2, 1);
-    }
-
-    private double[] derivative(
-            double edgeMm, double widthMm, double frontMm, double stepEdge, double stepWidth, double[] hu) {
-        layers(edgeMm + stepEdge, widthMm + stepWidth, frontMm);
-        double[] d = new double[rings];
-        for (int n = 0; n < rings; n++) {
-            d[n] = value(n, hu);
-        }
-        double lower = Math.max(0, widthMm - stepWidth);
-        layers(edgeMm - stepEdge, lower, frontMm);
-        double span = stepEdge > 0 ? 2 * stepEdge : widthMm + stepWidth - lower;
-        for (int n = 0; n < rings; n++) {
-            d[n] = (d[n] - value(n, hu)) / span;
-        }
-        return d;
-    }
-
-    private double value(int n, double[] hu) {
-        fillRow(n);
-        double sum = 0;
-        for (int m = 0; m < LINEAR; m++) {
-            sum += hu[m] * row[m];
-        }
-        return sum;
     }
 
     private static double square(double x) {

@@ -52,7 +52,6 @@ class BlurredDiscsTest {
                 java.util.List.of(PatientPoint.ORIGIN, new PatientPoint(0, 0, 1.2)));
         CrossSectionBlur blur = CrossSectionBlur.of(
                 new PointSpreadEstimate(0.3, 0.5, PointSpreadEstimate.Source.GIVEN),
-                1,
                 grid,
                 PatientVector.CRANIAL,
                 PatientVector.POSTERIOR);
