@@ -34,8 +34,7 @@ final class BoneDepth {
         for (int slab = 0; slab < slabs; slab++) {
             RingSums[] sectors = new RingSums[ScrewVoxels.SECTORS];
             for (int n = 0; n < sectors.length; n++) {
-                boolean[] one = new boolean[ScrewVoxels.SECTORS];
-                one[n] = true;
+                boolean[] one = ScrewRings.sectors(n, 1);
                 sectors[n] = rings.sums(
                         Math.max(0, slab - ScrewRings.STATION_REACH),
                         Math.min(slabs, slab + ScrewRings.STATION_REACH + 1),

@@ -39,6 +39,12 @@ record ScrewAxis(PatientPoint head, PatientVector direction, PatientVector zero,
         return p.minus(head).dot(direction);
     }
 
+    /** Direction round the axis, in [0, 2π). */
+    double angleRad(PatientVector across) {
+        double turned = Math.atan2(across.dot(quarter), across.dot(zero));
+        return turned < 0 ? turned + 2 * Math.PI : turned;
+    }
+
     /**
      * The axis moved across itself, by so much at two places along it; distances along it hardly change.
      *

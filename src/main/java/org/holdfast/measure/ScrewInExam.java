@@ -43,6 +43,9 @@ record ScrewInExam(
     /** From here outwards the metal's flank is gone and the scatter of a ring is noise, mm beyond the radius. */
     private static final double NOISE_FROM_MM = 2.5;
 
+    /** Metal so far outside the laid-out radius is not the screw's own, mm. */
+    private static final double UNKNOWN_METAL_MM = 2;
+
     private static final int MIN_NOISE_VOXELS = 6;
     private static final double LOWEST_NOISE_HU = 3;
 
@@ -90,6 +93,17 @@ record ScrewInExam(
     /** Ring of a distance beyond the laid-out radius. */
     int ringAt(double beyondMm) {
         return (int) Math.floor((radiusMm + beyondMm - fromRhoMm()) / RingSums.WIDTH_MM + 1e-9);
+    }
+
+    /** Sectors of a slab that other metal comes near to, laid out or not. */
+    boolean[] otherMetal(int slab, double metalFromHu) {
+        ScrewVoxels.Slab voxel = voxels.slabs().get(slab);
+        boolean[] near = voxel.otherMetal().clone();
+        for (int n = 0; n < voxel.hu().length; n++) {
+            near[ScrewVoxels.sector(voxel.angleRad()[n])] |=
+                    voxel.hu()[n] >= metalFromHu && voxel.rhoMm()[n] > radiusMm + UNKNOWN_METAL_MM;
+        }
+        return near;
     }
 
     /** Median over the slabs of the mean HU within a distance of the axis; NaN if there is no voxel. */

@@ -1,6 +1,5 @@
 package org.holdfast.measure;
 
-import java.util.stream.IntStream;
 import org.holdfast.volume.VolumeGrid;
 
 /**
@@ -46,7 +45,7 @@ final class ScrewRings {
                 screw.fromRhoMm(),
                 screw.radiusMm() + ScrewInExam.OUTSIDE_MM,
                 from,
-                screw.radiusMm() + ZoneFit.EDGE_MM + ZoneFit.WIDEST_MM + 1.2 + TABLE_MARGIN_MM);
+                screw.radiusMm() + ZoneFit.EDGE_MM + ZoneFit.WIDEST_MM + 1.6 + 2 * TABLE_MARGIN_MM);
         this.radii = discs.radii();
         this.cells = screw.voxels().slabs().parallelStream()
                 .map(slab -> ScrewVoxels.gather(slab, discs, screw.fromRhoMm(), screw.rings(), screw.ceilingHu()))
@@ -61,15 +60,8 @@ final class ScrewRings {
                 settings.fluidHu());
     }
 
-    /** Zones of all stations, one a slab; null where nothing can be said. */
-    ZoneFit.Zone[] stations(double minShare) {
-        return IntStream.range(0, cells.length)
-                .parallel()
-                .mapToObj(n -> station(n, minShare))
-                .toArray(ZoneFit.Zone[]::new);
-    }
-
-    private ZoneFit.Zone station(int slab, double minShare) {
+    /** The mean of a station over 3 mm and all sectors that can be read; null where these are too few. */
+    ZoneFit.Zone station(int slab, double minShare) {
         int from = Math.max(0, slab - STATION_REACH);
         int to = Math.min(cells.length, slab + STATION_REACH + 1);
         boolean[] sectors = new boolean[ScrewVoxels.SECTORS];
@@ -107,8 +99,12 @@ final class ScrewRings {
         return sums;
     }
 
-    /** Rings of one cell, whether left out or not. */
-    RingSums cell(int slab, int sector) {
-        return cells[slab][sector];
+    /** So many sectors from one on. */
+    static boolean[] sectors(int first, int count) {
+        boolean[] chosen = new boolean[ScrewVoxels.SECTORS];
+        for (int n = 0; n < count; n++) {
+            chosen[(first + n) % ScrewVoxels.SECTORS] = true;
+        }
+        return chosen;
     }
 }

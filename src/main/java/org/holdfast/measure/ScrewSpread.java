@@ -21,6 +21,7 @@ record ScrewSpread(PointSpreadEstimate estimate, double widthSeMm) {
     private static final double DEFAULT_PRIOR_SD = 0.2;
 
     private static final double[] STEPS = {0.06, 0.04, 0.02};
+    private static final int STRETCH = 2 * ScrewRings.STATION_REACH + 1;
     private static final double MOST = 0.3;
     /** The model of the blur is no more exact than this, as a share of σ. */
     private static final double FLOOR_SE = 0.01;
@@ -58,21 +59,23 @@ record ScrewSpread(PointSpreadEstimate estimate, double widthSeMm) {
             PointSpreadEstimate given,
             double nominalHu,
             int[][] depth,
+            boolean[] host,
             MeasurementSettings settings) {
         double sd =
                 given.source() == PointSpreadEstimate.Source.KERNEL_AND_THICKNESS_DEFAULT ? DEFAULT_PRIOR_SD : PRIOR_SD;
+        Trials trials = new Trials(screw, grid, given, nominalHu, depth, host, settings);
         double a = 1;
         double b = 1;
         double[] gradient = new double[2];
         double[][] variance = new double[2][2];
         double[][] byFactor = new double[2][];
         for (double h : STEPS) {
-            Tried middle = tried(screw, grid, given, a, b, nominalHu, depth, settings);
-            Tried a1 = tried(screw, grid, given, a + h, b, nominalHu, depth, settings);
-            Tried a0 = tried(screw, grid, given, a - h, b, nominalHu, depth, settings);
-            Tried b1 = tried(screw, grid, given, a, b + h, nominalHu, depth, settings);
-            Tried b0 = tried(screw, grid, given, a, b - h, nominalHu, depth, settings);
-            Tried both = tried(screw, grid, given, a + h, b + h, nominalHu, depth, settings);
+            Tried middle = trials.tried(a, b);
+            Tried a1 = trials.tried(a + h, b);
+            Tried a0 = trials.tried(a - h, b);
+            Tried b1 = trials.tried(a, b + h);
+            Tried b0 = trials.tried(a, b - h);
+            Tried both = trials.tried(a + h, b + h);
             double prior = 1 / (sd * sd);
             double[] unit = middle.scatter();
             double m = middle.misfit(unit);
@@ -131,25 +134,35 @@ record ScrewSpread(PointSpreadEstimate estimate, double widthSeMm) {
         return new PointSpreadEstimate(given.sigmaInPlaneMm() * a, given.sigmaAlongTableMm() * b, given.source());
     }
 
-    private static Tried tried(
+    /** What all trials share. */
+    private record Trials(
             ScrewInExam screw,
             VolumeGrid grid,
             PointSpreadEstimate given,
-            double a,
-            double b,
             double nominalHu,
             int[][] depth,
+            boolean[] host,
             MeasurementSettings settings) {
-        ScrewRings rings = new ScrewRings(screw, grid, scaled(given, a, b), nominalHu, depth, settings);
-        boolean[][] groups = groups(screw.axis(), grid.normal());
-        int length = 2 * ScrewRings.STATION_REACH + 1;
-        int stretches = Math.max(1, screw.slabs() / length);
-        ZoneFit.Zone[] zones = IntStream.range(0, 2 * stretches)
-                .parallel()
-                .mapToObj(n -> rings.fitWithoutError(
-                        n / 2 * length, Math.min(screw.slabs(), (n / 2 + 1) * length), groups[n % 2]))
-                .toArray(ZoneFit.Zone[]::new);
-        return new Tried(zones);
+
+        Tried tried(double a, double b) {
+            ScrewRings rings = new ScrewRings(screw, grid, scaled(given, a, b), nominalHu, depth, settings);
+            boolean[][] groups = groups(screw.axis(), grid.normal());
+            int stretches = Math.max(1, screw.slabs() / STRETCH);
+            return new Tried(IntStream.range(0, 2 * stretches)
+                    .parallel()
+                    .mapToObj(n -> fit(rings, n / 2 * STRETCH, groups[n % 2]))
+                    .toArray(ZoneFit.Zone[]::new));
+        }
+
+        private ZoneFit.Zone fit(ScrewRings rings, int from, boolean[] sectors) {
+            int to = Math.min(screw.slabs(), from + STRETCH);
+            for (int n = from; n < to; n++) {
+                if (!host[n]) {
+                    return null;
+                }
+            }
+            return rings.fitWithoutError(from, to, sectors);
+        }
     }
 
     /** Sectors that look along the table, and those that do not. */

@@ -6,7 +6,7 @@ package org.holdfast.measure;
  *
  * <p>Unknown: edge and width (searched), and HU of metal, fluid, bone, its slope with depth and the front's excess
  * (linear, solved for each edge and width; the front is never darker than the deeper bone). Metal and fluid carry what is
- * known of them as a prior. Thickness and HU of the front cannot be told apart, so that no front and 0.4, 0.8 and 1.2 mm
+ * known of them as a prior. Thickness and HU of the front cannot be told apart, so that no front and 0.4, 0.8, 1.2 and 1.6 mm
  * are each fitted and weighted by evidence. Standard error: 1/1.96 of the way to where the weighted likelihood, the edge
  * free, has fallen to its 95 % level, on the wider side (χ² is first divided by its reduced value where that is above 1),
  * with the spread over the thicknesses and the model's own exactness.
@@ -19,7 +19,7 @@ final class ZoneFit {
     /** The metal's edge is looked for so far from the laid-out radius, mm. */
     static final double EDGE_MM = 0.9;
 
-    private static final double[] FRONTS_MM = {0, 0.4, 0.8, 1.2};
+    private static final double[] FRONTS_MM = {0, 0.4, 0.8, 1.2, 1.6};
     /** Thickness on whose model the coarse search runs. */
     private static final double COARSE_FRONT_MM = 0.8;
 
@@ -27,6 +27,10 @@ final class ZoneFit {
     private static final double COARSE_WIDTH_MM = 0.25;
     private static final double[] FINE_MM = {0.06, 0.02, 0.006};
     private static final int MOVES = 12;
+    private static final double EDGE_OF_BONE_MM = 0.8;
+    /** A fit whose residuals are five times the noise describes something else. */
+    private static final double WORST_REDUCED = 25;
+
     private static final double FIRST_STEP_MM = 0.01;
     private static final double LAST_STEP_MM = 1e-3;
     private static final double LARGEST_HALF_MM = 2;
@@ -73,7 +77,9 @@ final class ZoneFit {
      * @param seMm standard error of the width, without that of the point spread
      * @param edgeMm the metal's radius minus the laid-out one
      * @param boneHu HU of the deeper bone
-     * @param frontExcessHu how much brighter the front is, over the thickness fitted best
+     * @param slopeHuPerMm how the deeper bone's HU change outwards
+     * @param frontMm thickness of the front in the best fit, 0 for none
+     * @param frontExcessHu how much brighter the front is than the deeper bone
      * @param misfit χ² with the priors' share, of the best thickness
      * @param reduced χ² over its degrees of freedom
      */
@@ -82,9 +88,36 @@ final class ZoneFit {
             double seMm,
             double edgeMm,
             double boneHu,
+            double slopeHuPerMm,
+            double frontMm,
             double frontExcessHu,
             double misfit,
-            double reduced) {}
+            double reduced) {
+
+        /** How much brighter the bone's edge, 0.8 mm of it, is than the bone so much further out, HU. */
+        double edgeOverDepthHu(double depthMm) {
+            return frontExcessHu * Math.min(1, frontMm / EDGE_OF_BONE_MM) - slopeHuPerMm * depthMm;
+        }
+
+        /** The same with one more, independent, standard error. */
+        Zone withError(double otherSeMm) {
+            return new Zone(
+                    widthMm,
+                    Math.hypot(seMm, otherSeMm),
+                    edgeMm,
+                    boneHu,
+                    slopeHuPerMm,
+                    frontMm,
+                    frontExcessHu,
+                    misfit,
+                    reduced);
+        }
+
+        /** Whether the layers describe what is seen well enough for a width. */
+        boolean isFitting() {
+            return reduced < WORST_REDUCED;
+        }
+    }
 
     private final Known known;
     private final NormalEquations equations = new NormalEquations(LINEAR);
@@ -165,7 +198,16 @@ final class ZoneFit {
             se = Math.sqrt(square(fitted) + square(MODEL_SE_MM) + spread(candidates, best, scale, width));
         }
         misfit(best.edgeMm, best.widthMm, best.frontMm);
-        return new Zone(width, se, edge / total, solution[BONE], solution[EXCESS], best.misfit, reduced);
+        return new Zone(
+                width,
+                se,
+                edge / total,
+                solution[BONE],
+                solution[SLOPE],
+                best.frontMm,
+                solution[EXCESS],
+                best.misfit,
+                reduced);
     }
 
     /** Variance between the thicknesses of the front, which count nearly alike here: none of them need be the true one. */
@@ -199,7 +241,7 @@ final class ZoneFit {
         while (step > LAST_STEP_MM) {
             double next = inside + step;
             double at = width + side * next;
-            boolean isOff = at < 0 || at > WIDEST_MM + 1 || profile(candidates, best, scale, at, edge) > limit;
+            boolean isOff = at < 0 || at > WIDEST_MM || profile(candidates, best, scale, at, edge) > limit;
             if (isOff) {
                 step *= 0.5;
                 if (inside == 0) {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.holdfast.construct.Construct;
 import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.MeasurementSettings;
+import org.holdfast.measure.ScrewLucency;
 import org.holdfast.measure.ScrewZones;
 import org.holdfast.phantom.HuScale;
 import org.junit.jupiter.api.Test;
@@ -26,28 +27,35 @@ class ProbeTest {
                     100 + n);
             ExamScan exam = scene.exam();
             Construct c = scene.construct();
-            double[][] r = new ScrewZones(c, c.component("screw"), MeasurementSettings.withDefaults()).probe(exam);
-            double b = 0, se = 0, red = 0, x = 0, lo = 9, hi = -9;
+            long t0 = System.nanoTime();
+            ScrewLucency l = new ScrewZones(c, c.component("screw"), MeasurementSettings.withDefaults())
+                    .measureReference(exam)
+                    .lucency()
+                    .value()
+                    .orElseThrow();
+            double t = (System.nanoTime() - t0) * 1e-9;
+            ScrewLucency.Zone z = l.byFit().value().orElseThrow();
+            double b = 0, se = 0, lo = 9, hi = -9;
             int m = 0, inside = 0;
-            for (int k = 2; k < r.length; k++)
-                if (r[k].length > 0) {
-                    double d = r[k][1] - widths[n % 7];
+            String why = "";
+            for (ScrewLucency.Station s : z.stations())
+                if (s.meanMm().value().isPresent()) {
+                    double d = s.meanMm().value().getAsDouble() - widths[n % 7];
+                    double e = s.seMm().value().getAsDouble();
                     b += d;
-                    se += r[k][2];
-                    red += r[k][6];
-                    x += r[k][5];
+                    se += e;
                     m++;
                     lo = Math.min(lo, d);
                     hi = Math.max(hi, d);
-                    inside += Math.abs(d) <= 1.96 * r[k][2] ? 1 : 0;
+                    inside += Math.abs(d) <= 1.96 * e ? 1 : 0;
                     sum += d;
                     sq += d * d;
                     cnt++;
-                }
+                } else why = s.meanMm().why();
             in += inside;
             System.out.printf(
                     Locale.ROOT,
-                    "n %d w %.1f rim %b scale %d: bias %.3f [%.3f %.3f] se %.3f (spread %.3f) inside %d/%d red %.2f X %.0f cut %.0f; sigma found/true ip %.3f al %.3f (stated %.3f %.3f) noise %.1f/%.1f shift %.3f t %.2f %.2f %.2f%n",
+                    "n %d w %.1f rim %b scale %d: bias %.3f [%.3f %.3f] se %.3f inside %d/%d/%d %s; largest %s sector %s lenOver %s share %s hidden %.2f rim %s visible %s over %b t %.2f%n",
                     n,
                     widths[n % 7],
                     n % 3 == 1,
@@ -56,24 +64,25 @@ class ProbeTest {
                     lo,
                     hi,
                     se / m,
-                    r[0][2],
                     inside,
                     m,
-                    red / m,
-                    x / m,
-                    r[0][3],
-                    r[0][0] / scene.scan().pointSpread().sigmaInPlaneMm(),
-                    r[0][1] / scene.scan().pointSpread().sigmaAlongTableMm(),
-                    scene.statedSpread().sigmaInPlaneMm()
-                            / scene.scan().pointSpread().sigmaInPlaneMm(),
-                    scene.statedSpread().sigmaAlongTableMm()
-                            / scene.scan().pointSpread().sigmaAlongTableMm(),
-                    r[0][5],
-                    scene.scan().noiseSdHu(),
-                    r[1][0],
-                    r[1][1],
-                    r[1][2],
-                    r[1][3]);
+                    z.stations().size(),
+                    why,
+                    z.largestMeanMm(),
+                    z.widestSectorMm(),
+                    z.lengthOverMm(),
+                    z.shareOver(),
+                    z.notAssessable(),
+                    z.rim(),
+                    z.smallestVisibleMm(),
+                    z.isOverLimit(),
+                    t);
+            System.out.println("    "
+                    + (l.byThreshold().value().isPresent()
+                            ? l.byThreshold().value().get().largestMeanMm() + " "
+                                    + l.byThreshold().value().get().smallestVisibleMm()
+                                    + l.byThreshold().value().get().isOverLimit()
+                            : l.byThreshold().why()));
         }
         double mean = sum / cnt, sd = Math.sqrt(sq / cnt - mean * mean);
         System.out.printf(
