@@ -25,6 +25,7 @@ import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.measure.Migration;
 import org.holdfast.measure.MigrationMeasure;
 import org.holdfast.measure.PointSpreadEstimate;
+import org.holdfast.measure.PointSpreadFromEdges;
 import org.holdfast.measure.PorousFill;
 import org.holdfast.measure.StaleKey;
 import org.holdfast.measure.Verdict;
@@ -86,7 +87,7 @@ final class ExamMeasurement {
                 .value()
                 .orElseGet(() -> ExamPoses.given(
                         RigidTransform.IDENTITY, PoseKind.REFUSED, posed.poses().why()));
-        ExamScan scan = scan(exam, sha256, loaded, poses);
+        ExamScan scan = scan(exam, sha256, loaded, poses, posed.poses().value().isPresent());
         notes.addAll(HuPlausibility.check(
                 loaded.volume(), construct.axes(), poses.construct().referenceToExam(), exam.label()));
         progress.stopIfCancelled();
@@ -115,15 +116,23 @@ final class ExamMeasurement {
     /** What was measured in an exam. */
     private record Parts(List<InterfaceExam> interfaces, List<ComponentExam> components) {}
 
-    private ExamScan scan(OpenedExam exam, String sha256, LoadedVolume loaded, ExamPoses poses) {
+    /** The exam with its blur: from the implant's own edges where it is known where they lie. */
+    private ExamScan scan(OpenedExam exam, String sha256, LoadedVolume loaded, ExamPoses poses, boolean isFound) {
+        PointSpreadEstimate usual = PointSpreadEstimate.ofKernelAndThickness(
+                loaded.acquisition(), loaded.volume().grid());
+        ExamScan scan = scan(exam, sha256, loaded, poses, usual);
+        return isFound ? scan(exam, sha256, loaded, poses, PointSpreadFromEdges.of(construct, scan, settings)) : scan;
+    }
+
+    private static ExamScan scan(
+            OpenedExam exam, String sha256, LoadedVolume loaded, ExamPoses poses, PointSpreadEstimate spread) {
         return new ExamScan(
                 exam.label(),
                 exam.seriesUid(),
                 sha256,
                 loaded.volume(),
                 loaded.acquisition(),
-                PointSpreadEstimate.ofKernelAndThickness(
-                        loaded.acquisition(), loaded.volume().grid()),
+                spread,
                 poses.construct().referenceToExam(),
                 poses.construct().kind());
     }
