@@ -26,7 +26,6 @@ final class EdgePairs {
     private final EdgeSettings settings;
     private final double referenceCeilingHu;
     private final double examCeilingHu;
-    private final SurfacePoints samples;
 
     /** Per sample, of the reference: metal's HU, HU outside; NaN where there is no usable edge. */
     private final double[] plateauHu;
@@ -35,8 +34,11 @@ final class EdgePairs {
 
     /** Way along the normal from the sample to the exam's edge against the reference's edge, mm; NaN for none. */
     final double[] shiftMm;
-    /** Points on the reference's edge, and the group of each sample. */
-    final SurfacePoints edges;
+    /** Whether a sample lies in the exam's image. */
+    final boolean[] isInside;
+
+    /** The samples, and the group of each. */
+    final SurfacePoints samples;
 
     final int[] group;
 
@@ -51,9 +53,9 @@ final class EdgePairs {
         this.plateauHu = new double[count];
         this.outsideHu = new double[count];
         this.shiftMm = new double[count];
+        this.isInside = new boolean[count];
         this.group = new int[count];
         inChunks(count, (from, to) -> readReference(from, to));
-        this.edges = samples;
     }
 
     private static double ceiling(HuVolume volume) {
@@ -89,7 +91,8 @@ final class EdgePairs {
             EdgeProfile ours = new EdgeProfile(reference, settings.reachMm());
             EdgeProfile theirs = new EdgeProfile(exam, settings.reachMm());
             for (int n = from; n < to; n++) {
-                shiftMm[n] = plateauHu[n] - outsideHu[n] >= settings.leastContrastHu()
+                isInside[n] = !Double.isNaN(exam.sample(moved.point(n)));
+                shiftMm[n] = isInside[n] && plateauHu[n] - outsideHu[n] >= settings.leastContrastHu()
                         ? shift(n, moved, ours, theirs)
                         : Double.NaN;
             }

@@ -87,7 +87,7 @@ public final class EdgeRefinement {
                 break;
             }
         }
-        PoseResult.Found found = new PoseResult.Found(pose, fitted.quality, fitted.solution.uncertainty());
+        PoseResult.Found found = new PoseResult.Found(pose, fitted.quality, fitted.uncertainty);
         return objection(samples, start, found, settings)
                 .<PoseResult>map(reason -> new PoseResult.Refused(reason, Optional.of(found)))
                 .orElse(found);
@@ -108,20 +108,20 @@ public final class EdgeRefinement {
                 && start.inverse().then(pose).rotationAngleDeg() <= settings.limitDeg();
     }
 
-    private record Fitted(MotionFit.Solution solution, PoseQuality quality) {}
+    private record Fitted(MotionFit.Solution solution, PoseUncertainty uncertainty, PoseQuality quality) {}
 
     /** One robust solution for the shifts at a pose; empty where fewer than 12 edges are seen. */
     private static Optional<Fitted> fit(EdgePairs pairs, RigidTransform pose, EdgeSettings settings) {
-        SurfacePoints moved = pairs.edges.moved(pose);
+        SurfacePoints moved = pairs.samples.moved(pose);
         PatientPoint centre = moved.centroid();
         double[] shift = pairs.shiftMm;
         double[] left = shift.clone();
         double least = FIRST_WIDTH_MM;
         double width = Math.max(least, width(left));
         MotionFit.Solution solution = null;
+        MotionFit rows = null;
         for (int n = 0; n < REWEIGHTINGS; n++) {
-            MotionFit rows =
-                    new MotionFit(centre, settings.leastShare(), EdgePairs.GROUPS, settings.offsetSdMm(), EDGE_SD_MM);
+            rows = new MotionFit(centre, settings.leastShare(), EdgePairs.GROUPS, settings.offsetSdMm(), EDGE_SD_MM);
             addRows(rows, moved, pairs, left, width);
             if (rows.size() < 12) {
                 return Optional.empty();
@@ -131,7 +131,8 @@ public final class EdgeRefinement {
             least *= SHRINK;
             width = Math.max(least, width(left));
         }
-        return Optional.of(new Fitted(solution, quality(moved, left, width)));
+        return Optional.of(
+                new Fitted(solution, rows.uncertainty(solution), quality(moved, pairs.isInside, left, width)));
     }
 
     private static void addRows(MotionFit rows, SurfacePoints moved, EdgePairs pairs, double[] left, double width) {
@@ -179,21 +180,22 @@ public final class EdgeRefinement {
         return sizes.length == 0 ? NARROWEST_MM : Math.max(NARROWEST_MM, TUKEY_MADS * sizes[sizes.length / 2]);
     }
 
-    private static PoseQuality quality(SurfacePoints moved, double[] left, double width) {
-        double seen = 0;
+    private static PoseQuality quality(SurfacePoints moved, boolean[] isInside, double[] left, double width) {
+        double inside = 0;
         double fits = 0;
         double squares = 0;
         for (int n = 0; n < left.length; n++) {
             double area = moved.areaMm2(n);
-            seen += Double.isNaN(left[n]) ? 0 : area;
+            inside += isInside[n] ? area : 0;
             if (Math.abs(left[n]) < width) {
                 fits += area;
                 squares += area * left[n] * left[n];
             }
         }
-        double residual = fits > 0 ? Math.sqrt(squares / fits) : width;
         return PoseQuality.ofSurface(
-                residual, Math.min(1, seen / moved.totalAreaMm2()), seen > 0 ? Math.min(1, fits / seen) : 0);
+                fits > 0 ? Math.sqrt(squares / fits) : width,
+                Math.min(1, inside / moved.totalAreaMm2()),
+                inside > 0 ? Math.min(1, fits / inside) : 0);
     }
 
     private static Optional<String> objection(
@@ -205,12 +207,18 @@ public final class EdgeRefinement {
                     settings.limitMm(),
                     settings.limitDeg()));
         }
-        double share = found.quality().overlap() * found.quality().inlierShare();
-        if (share < settings.leastInlierShare()) {
+        if (found.quality().overlap() < settings.leastOverlap()) {
+            return Optional.of(String.format(
+                    Locale.ROOT,
+                    "only %.0f %% of the surface lies inside this exam's image (at least %.0f %% needed)",
+                    100 * found.quality().overlap(),
+                    100 * settings.leastOverlap()));
+        }
+        if (found.quality().inlierShare() < settings.leastInlierShare()) {
             return Optional.of(String.format(
                     Locale.ROOT,
                     "only %.0f %% of the edges are seen in both exams and fit (at least %.0f %% needed)",
-                    100 * share,
+                    100 * found.quality().inlierShare(),
                     100 * settings.leastInlierShare()));
         }
         return Optional.empty();

@@ -152,7 +152,7 @@ final class IntensityFit {
                     sums.correlation(),
                     shownShare * sums.n / count,
                     (double) rows.size() / sums.n,
-                    solution.uncertainty());
+                    rows.uncertainty(solution));
             pose = last.pose();
             if (solution.translationMm() + TYPICAL_RADIUS_MM * solution.rotationRad() < STILL_MM) {
                 break;

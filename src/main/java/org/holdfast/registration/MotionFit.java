@@ -48,15 +48,19 @@ final class MotionFit {
      * @param step the motion: x ↦ R x + t of the exam's side
      * @param translationMm length of the centre's way, mm
      * @param rotationRad angle of the turn
-     * @param uncertainty of the motion
      * @param offsets of the groups
+     * @param unknowns (t, ω) in mm and radians
+     * @param inverse inverse of the information of the determined motions
+     * @param free what is not determined
      */
     record Solution(
             RigidTransform step,
             double translationMm,
             double rotationRad,
-            PoseUncertainty uncertainty,
-            double[] offsets) {}
+            double[] offsets,
+            double[] unknowns,
+            RealMatrix inverse,
+            List<PoseUncertainty.FreeMotion> free) {}
 
     /**
      * @param leastShare see above; 0 to 1
@@ -162,19 +166,20 @@ final class MotionFit {
             }
             inverse = inverse.add(direction.outerProduct(direction).scalarMultiply(1 / share));
         }
-        double[] offsets = offsets(shared, x);
-        RealMatrix covariance = inverse.multiply(scatter(shared, x, offsets)).multiply(inverse);
         PatientVector t = new PatientVector(x[0], x[1], x[2]);
         PatientVector w = new PatientVector(x[3], x[4], x[5]);
         RigidTransform turn = w.norm() < 1e-12
                 ? RigidTransform.IDENTITY
                 : RigidTransform.rotation(w, Math.toDegrees(w.norm()), centre);
         return new Solution(
-                turn.then(RigidTransform.translation(t)),
-                t.norm(),
-                w.norm(),
-                new PoseUncertainty(centre, covariance.getData(), free),
-                offsets);
+                turn.then(RigidTransform.translation(t)), t.norm(), w.norm(), offsets(shared, x), x, inverse, free);
+    }
+
+    /** How well the motion of a solution of these rows is known. */
+    PoseUncertainty uncertainty(Solution solution) {
+        RealMatrix scatter = scatter(offsetShares(), solution.unknowns(), solution.offsets());
+        RealMatrix covariance = solution.inverse().multiply(scatter).multiply(solution.inverse());
+        return new PoseUncertainty(centre, covariance.getData(), solution.free());
     }
 
     private double meanSquareDirection() {

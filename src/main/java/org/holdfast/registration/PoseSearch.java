@@ -16,7 +16,8 @@ final class PoseSearch {
 
     private static final double TURN_STEP_DEG = 12;
     private static final int SHIFTS_A_TURN = 2;
-    private static final int SECOND_ROUND = 24;
+    private static final int FIRST_ROUND = 100;
+    private static final int SECOND_ROUND = 16;
     private static final int THIRD_ROUND = 4;
     private static final int MIDDLE_POINTS = 1_500;
     /** Two candidates nearer to each other than this are one. */
@@ -29,7 +30,7 @@ final class PoseSearch {
 
     private static final MatchSettings STEPPED = new MatchSettings(10, 2, 0.5, 25, 0, 0, 10, 0.003);
 
-    /** A candidate and how well it fits, 0 to 1. */
+    /** A candidate and how well it fits: 0 to 1, but votes in the first round. */
     record Scored(RigidTransform pose, double score) {}
 
     private final TwoSurfaces surfaces;
@@ -55,14 +56,19 @@ final class PoseSearch {
             radius = Math.max(radius, centred.point(n).distanceTo(PatientPoint.ORIGIN));
         }
         double radiusMm = radius;
-        List<Scored> rough = TurnLattice.upTo(settings.largestTurnDeg(), TURN_STEP_DEG).parallelStream()
+        List<Scored> voted = TurnLattice.upTo(settings.largestTurnDeg(), TURN_STEP_DEG).parallelStream()
                 .flatMap(turn -> {
                     progress.stopIfCancelled();
                     ShiftVotes votes = new ShiftVotes(theirs, radiusMm);
                     return votes.best(centred.moved(turn), SHIFTS_A_TURN).stream()
-                            .map(shift -> toMiddle.then(turn).then(RigidTransform.translation(shift)));
+                            .map(shift -> new Scored(
+                                    toMiddle.then(turn).then(RigidTransform.translation(shift.shiftMm())),
+                                    shift.votes()));
                 })
-                .map(pose -> new Scored(pose, surfaces.score(ours, theirs, pose, ROUGH)))
+                .toList();
+        progress.report(0.3, "searching the metal");
+        List<Scored> rough = distinct(voted, FIRST_ROUND).parallelStream()
+                .map(c -> new Scored(c.pose(), surfaces.score(ours, theirs, c.pose(), ROUGH)))
                 .toList();
         progress.report(0.5, "searching the metal");
         List<Scored> stepped = stepped(distinct(rough, SECOND_ROUND), ours, theirs, STEPPED, progress);

@@ -16,6 +16,9 @@ final class ShiftVotes {
     private static final double CELL_MM = 5;
     private static final double LEAST_COSINE = 0.85;
 
+    /** A translation in mm and the votes in and round its cell. */
+    record Shift(PatientVector shiftMm, int votes) {}
+
     private final SurfacePoints exam;
     private final double radiusMm;
     private int[] votes = new int[0];
@@ -27,7 +30,7 @@ final class ShiftVotes {
     }
 
     /** The translations with the most votes, best first. */
-    List<PatientVector> best(SurfacePoints turned, int count) {
+    List<Shift> best(SurfacePoints turned, int count) {
         double[] low = new double[3];
         int[] size = new int[3];
         for (int axis = 0; axis < 3; axis++) {
@@ -67,50 +70,62 @@ final class ShiftVotes {
         }
     }
 
-    /** Windows of 2 × 2 × 2 cells, so that a peak on a border between cells counts as one. */
-    private List<PatientVector> peaks(double[] low, int[] size, int count) {
+    /** The fullest cells, each refined to the middle of the votes in and round it. */
+    private List<Shift> peaks(double[] low, int[] size, int count) {
         List<int[]> taken = new ArrayList<>();
-        List<PatientVector> peaks = new ArrayList<>();
+        List<Shift> peaks = new ArrayList<>();
         while (peaks.size() < count) {
-            int most = 0;
-            int[] at = null;
-            for (int k = 0; k + 1 < size[2]; k++) {
-                for (int j = 0; j + 1 < size[1]; j++) {
-                    for (int i = 0; i + 1 < size[0]; i++) {
-                        int sum = window(i, j, k, size);
-                        if (sum > most && isFree(taken, i, j, k)) {
-                            most = sum;
-                            at = new int[] {i, j, k};
-                        }
-                    }
-                }
-            }
-            if (at == null) {
+            int[] at = fullest(size, taken);
+            if (at.length == 0) {
                 break;
             }
             taken.add(at);
-            peaks.add(new PatientVector(
-                    low[0] + (at[0] + 1) * CELL_MM, low[1] + (at[1] + 1) * CELL_MM, low[2] + (at[2] + 1) * CELL_MM));
+            peaks.add(middle(low, size, at));
         }
         return peaks;
     }
 
-    private int window(int i, int j, int k, int[] size) {
-        int v = i + size[0] * (j + size[1] * k);
-        int w = v + size[0] * size[1];
-        return votes[v]
-                + votes[v + 1]
-                + votes[v + size[0]]
-                + votes[v + size[0] + 1]
-                + votes[w]
-                + votes[w + 1]
-                + votes[w + size[0]]
-                + votes[w + size[0] + 1];
+    private int[] fullest(int[] size, List<int[]> taken) {
+        int most = 0;
+        int[] at = {};
+        for (int k = 1; k + 1 < size[2]; k++) {
+            for (int j = 1; j + 1 < size[1]; j++) {
+                int row = size[0] * (j + size[1] * k);
+                for (int i = 1; i + 1 < size[0]; i++) {
+                    if (votes[row + i] > most && isFree(taken, i, j, k)) {
+                        most = votes[row + i];
+                        at = new int[] {i, j, k};
+                    }
+                }
+            }
+        }
+        return at;
+    }
+
+    private Shift middle(double[] low, int[] size, int[] at) {
+        double[] sum = new double[3];
+        int total = 0;
+        for (int k = at[2] - 1; k <= at[2] + 1; k++) {
+            for (int j = at[1] - 1; j <= at[1] + 1; j++) {
+                for (int i = at[0] - 1; i <= at[0] + 1; i++) {
+                    int here = votes[i + size[0] * (j + size[1] * k)];
+                    total += here;
+                    sum[0] += here * (i + 0.5);
+                    sum[1] += here * (j + 0.5);
+                    sum[2] += here * (k + 0.5);
+                }
+            }
+        }
+        PatientVector shift = new PatientVector(
+                low[0] + CELL_MM * sum[0] / total,
+                low[1] + CELL_MM * sum[1] / total,
+                low[2] + CELL_MM * sum[2] / total);
+        return new Shift(shift, total);
     }
 
     private static boolean isFree(List<int[]> taken, int i, int j, int k) {
         for (int[] t : taken) {
-            if (Math.abs(t[0] - i) <= 1 && Math.abs(t[1] - j) <= 1 && Math.abs(t[2] - k) <= 1) {
+            if (Math.abs(t[0] - i) <= 2 && Math.abs(t[1] - j) <= 2 && Math.abs(t[2] - k) <= 2) {
                 return false;
             }
         }

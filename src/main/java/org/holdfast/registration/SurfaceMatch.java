@@ -73,23 +73,24 @@ public final class SurfaceMatch {
         double reachMm = settings.reachMm();
         PoseUncertainty uncertainty = null;
         for (int round = 0; round < settings.rounds(); round++) {
-            Optional<MotionFit.Solution> solution = step(reference.moved(pose), reachMm, settings);
-            if (solution.isEmpty()) {
+            MotionFit rows = rows(reference.moved(pose), reachMm, settings);
+            if (rows.size() < 12) {
                 return Optional.empty();
             }
-            MotionFit.Solution step = solution.get();
+            MotionFit.Solution step = rows.solve();
             pose = pose.then(step.step());
-            uncertainty = step.uncertainty();
-            boolean isLastReach = reachMm <= settings.toleranceMm();
+            boolean isStill = reachMm <= settings.toleranceMm()
+                    && step.translationMm() + TYPICAL_RADIUS_MM * step.rotationRad() < STILL_MM;
             reachMm = Math.max(settings.toleranceMm(), SHRINK * reachMm);
-            if (isLastReach && step.translationMm() + TYPICAL_RADIUS_MM * step.rotationRad() < STILL_MM) {
+            if (isStill || round + 1 == settings.rounds()) {
+                uncertainty = rows.uncertainty(step);
                 break;
             }
         }
         return Optional.of(new Iterated(pose, uncertainty));
     }
 
-    private Optional<MotionFit.Solution> step(SurfacePoints moved, double reachMm, MatchSettings settings) {
+    private MotionFit rows(SurfacePoints moved, double reachMm, MatchSettings settings) {
         MotionFit fit = new MotionFit(moved.centroid(), settings.leastShare(), 0, 1, 1);
         PointTree.Search search = tree.search();
         double[] p = moved.at;
@@ -123,7 +124,7 @@ public final class SurfaceMatch {
                 }
             }
         }
-        return fit.size() < 12 ? Optional.empty() : Optional.of(fit.solve());
+        return fit;
     }
 
     /** Distance from a point to its partner's tangent plane, along the partner's normal, mm. */
