@@ -30,6 +30,7 @@ record ZoneStations(
     private static final int BLOCK_SLABS = 3;
     private static final String TOO_UNSURE = "standard error over %.2f mm";
     private static final String NO_FIT = "what is seen does not fit layers round a screw";
+    private static final String NO_BORDER = "no bone seen beyond the zone within reach";
     private static final String HIDDEN = "less than half of the circumference can be read";
     private static final String NO_VOXELS = "too few voxels under the scale's ceiling";
 
@@ -154,6 +155,9 @@ record ZoneStations(
     private static String refusal(ZoneFit.Zone zone, double spreadSeMm, MeasurementSettings settings) {
         if (!zone.isFitting()) {
             return NO_FIT;
+        }
+        if (!zone.isBordered()) {
+            return NO_BORDER;
         }
         double most = settings.fit().maxGapSeMm();
         return Math.hypot(zone.seMm(), spreadSeMm) <= most ? "" : String.format(Locale.ROOT, TOO_UNSURE, most);

@@ -77,12 +77,15 @@ class ProbeTest {
                     z.smallestVisibleMm(),
                     z.isOverLimit(),
                     t);
-            System.out.println("    "
-                    + (l.byThreshold().value().isPresent()
-                            ? l.byThreshold().value().get().largestMeanMm() + " "
-                                    + l.byThreshold().value().get().smallestVisibleMm()
-                                    + l.byThreshold().value().get().isOverLimit()
-                            : l.byThreshold().why()));
+            System.out.println("   " + scene.screw().diameterMm() + " "
+                    + scene.scene().bodies().stream()
+                            .map(b2 -> b2.name() + " " + Math.round(b2.coreHu()) + " "
+                                    + (b2.solid() instanceof org.holdfast.phantom.CappedCylinder cc
+                                            ? cc.radiusMm()
+                                            : 0))
+                            .toList()
+                    + scene.scan().pointSpread() + scene.scan().grid().columnSpacingMm() + " "
+                    + scene.scan().grid().pitchMm());
         }
         double mean = sum / cnt, sd = Math.sqrt(sq / cnt - mean * mean);
         System.out.printf(
