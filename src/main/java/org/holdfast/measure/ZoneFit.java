@@ -44,8 +44,8 @@ final class ZoneFit {
     private static final double LARGEST_HALF_MM = 2;
     /** The edge moves so many steps at most from where it was, when a width is tried. */
     private static final double EDGE_STEPS = 3;
-    /** Evidence of a candidate against the best below which it does not count in the error. */
-    private static final double NEGLIGIBLE = 1e-3;
+    /** A thickness whose χ² lies so far over the best does not count in the error. */
+    private static final double NEGLIGIBLE_RISE = 30;
     /** Share of the evidence that counts where the front's thickness enters the standard error. */
     private static final double TEMPERED = 0.25;
     /** Layers and blur are no more exact than this; scatter of station means on phantoms of another draw. */
@@ -317,7 +317,7 @@ final class ZoneFit {
             List<Candidate> candidates, Candidate best, double scale, double widthMm, double nearEdgeMm) {
         double sum = 0;
         for (Candidate c : candidates) {
-            if (c.weight(best, scale, 1) < NEGLIGIBLE) {
+            if (c.misfit - best.misfit > NEGLIGIBLE_RISE * scale) {
                 continue;
             }
             double h = FINE_MM[1];
