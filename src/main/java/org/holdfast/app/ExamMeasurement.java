@@ -15,6 +15,8 @@ import org.holdfast.intake.Stack;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.measure.Answer;
 import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.Continuity;
+import org.holdfast.measure.Disturbance;
 import org.holdfast.measure.ExamPoses;
 import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.ExamScan.PoseKind;
@@ -147,12 +149,18 @@ final class ExamMeasurement {
                 .toList();
         progress.stopIfCancelled();
         progress.report(0.5, "measuring interfaces of " + scan.label());
+        List<Continuity> continuity = measured.stream()
+                .flatMap(part -> part.continuity().value().stream())
+                .toList();
         List<Boolean> hadReference =
                 courses.stream().map(c -> c.referenceLabel().isPresent()).toList();
         List<InterfaceExam> interfaces = courses.parallelStream()
                 .map(course -> {
                     progress.stopIfCancelled();
-                    return course.measure(scan.at(poses.ofPart(course.face().component())));
+                    Component body = construct.component(course.face().component());
+                    return course.measure(
+                            scan.at(poses.ofPart(body.id())),
+                            Disturbance.of(construct, body, poses, continuity, settings));
                 })
                 .toList();
         for (int n = 0; n < courses.size(); n++) {

@@ -21,33 +21,64 @@ final class ComponentTables {
 
     private ComponentTables() {}
 
-    /** Zones round screws and breaks of screws and rods; empty where neither was asked for. */
-    static List<String> screwsAndRods(ContactReport report, SimulationTruth truth) {
+    /** Zones round screws; empty where none was asked for. */
+    static List<String> zones(ContactReport report, SimulationTruth truth) {
         List<String> header = new ArrayList<>(List.of(
-                "exam", "day", "part", "zone by fit, mm\nmean ± SE / widest", "", "zone\nby threshold", "break"));
+                "exam",
+                "day",
+                "screw",
+                "by fit\nmean ± SE, mm",
+                "\nwidest, mm",
+                "\ncall",
+                "by threshold",
+                "hidden\n%"));
         if (!truth.isEmpty()) {
-            header.add("truth:\nzone mm");
-            header.add("\nbreak");
+            header.add("truth\nmm");
         }
         TextTable table = new TextTable(header);
         boolean isAny = false;
         for (ExamResult exam : report.exams()) {
             for (ComponentExam part : exam.components()) {
-                if (part.lucency().value().isEmpty()
-                        && part.continuity().value().isEmpty()) {
+                if (part.lucency().value().isEmpty()) {
                     continue;
                 }
                 isAny = true;
-                List<String> row = new ArrayList<>(
-                        List.of(exam.label(), Cells.day(exam), part.component().label()));
                 Optional<Zone> fit =
                         part.lucency().value().flatMap(l -> l.byFit().value());
-                row.add(fit.map(ComponentTables::width).orElse(Cells.NOT_STATED));
-                row.add(fit.map(ComponentTables::call).orElse(""));
+                List<String> row = start(exam, part);
+                row.add(fit.map(ComponentTables::mean).orElse(Cells.NOT_STATED));
+                row.add(fit.map(z -> Cells.decimals(z.widestSectorMm(), 2)).orElse(Cells.NOT_STATED));
+                row.add(fit.map(ComponentTables::call).orElse(Cells.NOT_STATED));
                 row.add(byThreshold(part));
-                row.add(part.continuity().value().map(ComponentTables::breaks).orElse(Cells.NOT_STATED));
+                row.add(fit.map(z -> Cells.percent(z.notAssessable())).orElse(Cells.NOT_STATED));
                 if (!truth.isEmpty()) {
                     row.add(trueZone(truth, exam, part));
+                }
+                table.add(row);
+            }
+        }
+        return isAny ? table.lines() : List.of();
+    }
+
+    /** Breaks of screws and rods; empty where they were not asked for. */
+    static List<String> breaks(ContactReport report, SimulationTruth truth) {
+        List<String> header = new ArrayList<>(List.of("exam", "day", "part", "break", "bend"));
+        if (!truth.isEmpty()) {
+            header.add("truth");
+        }
+        TextTable table = new TextTable(header);
+        boolean isAny = false;
+        for (ExamResult exam : report.exams()) {
+            for (ComponentExam part : exam.components()) {
+                if (part.continuity().value().isEmpty()) {
+                    continue;
+                }
+                isAny = true;
+                Continuity continuity = part.continuity().value().get();
+                List<String> row = start(exam, part);
+                row.add(breaks(continuity));
+                row.add(bend(continuity));
+                if (!truth.isEmpty()) {
                     row.add(trueBreak(truth, exam, part));
                 }
                 table.add(row);
@@ -56,12 +87,22 @@ final class ComponentTables {
         return isAny ? table.lines() : List.of();
     }
 
-    private static String width(Zone zone) {
-        if (zone.largestMeanMm().value().isEmpty()) {
-            return Cells.NOT_STATED;
+    private static List<String> start(ExamResult exam, ComponentExam part) {
+        return new ArrayList<>(
+                List.of(exam.label(), Cells.day(exam), part.component().label()));
+    }
+
+    private static String bend(Continuity continuity) {
+        if (continuity.bendChangeDeg().isEmpty()) {
+            return "";
         }
-        return Cells.decimals(zone.largestMeanMm(), 2) + " ± " + Cells.decimals(zone.largestMeanSeMm(), 2) + " / "
-                + Cells.decimals(zone.widestSectorMm(), 2);
+        return Cells.signed(continuity.bendChangeDeg().get(), 1) + "°" + (continuity.isBent() ? ", bent" : "");
+    }
+
+    private static String mean(Zone zone) {
+        return zone.largestMeanMm().value().isEmpty()
+                ? Cells.NOT_STATED
+                : Cells.decimals(zone.largestMeanMm(), 2) + " ± " + Cells.decimals(zone.largestMeanSeMm(), 2);
     }
 
     private static String call(Zone zone) {

@@ -35,10 +35,12 @@ final class ReportWords {
             + " what the estimator should read as contact.";
     private static final String CHANGE_LEGEND = "Of the face, against the reference exam, for course and not for state;"
             + " pores filled: exploratory, without any clinical threshold.";
-    private static final String SCREW_LEGEND =
-            "Zone: largest mean width round the screw, and the widest 60° × 5 mm; new:"
-                    + " over the rule's limit and wider than on the reference exam by more than its error. A break narrower than"
-                    + " stated, or under a joint, is not seen. Of zones: " + LucencyAccuracy.PUBLISHED.words() + ".";
+    private static final String ZONE_LEGEND = "Mean: largest mean width round the screw; widest: over 60° × 5 mm; new:"
+            + " over the rule's limit and wider than on the reference exam by more than its error; hidden: not assessable. "
+            + sentence(LucencyAccuracy.PUBLISHED.words());
+    private static final String BREAK_LEGEND = "Width along the axis, and where, from the part's first point (head of a"
+            + " screw). A break narrower than stated, or under a joint, is not seen; unconfirmed: seen only where artefact"
+            + " reduction may have drawn it. Bend: its change since the reference exam.";
     private static final String MOTION_LEGEND = "Along the construct's axes, against the bone; into bone: subsidence"
             + " positive. Beyond error: beyond what double examinations of phantoms scatter, a lower bound for patients.";
     private static final int COLUMNS = 100;
@@ -63,7 +65,8 @@ final class ReportWords {
             lines.add(wrapped(TRUTH_LEGEND));
         }
         section(lines, "Change of mineral beside the implant", ContactTables.change(report), CHANGE_LEGEND);
-        section(lines, "Screws and rods", ComponentTables.screwsAndRods(report, truth), SCREW_LEGEND);
+        section(lines, "Zones round screws", ComponentTables.zones(report, truth), ZONE_LEGEND);
+        section(lines, "Breaks of screws and rods", ComponentTables.breaks(report, truth), BREAK_LEGEND);
         section(lines, "Migration since the reference exam", ComponentTables.migration(report, truth), MOTION_LEGEND);
         for (ExamResult exam : report.exams()) {
             List<String> notes = notes(exam);
@@ -91,6 +94,10 @@ final class ReportWords {
         lines.add("");
         lines.add(wrapped(Caution.APPARENT_CONTACT));
         return lines;
+    }
+
+    private static String sentence(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
     }
 
     private static void section(List<String> lines, String title, List<String> table, String legend) {

@@ -281,16 +281,16 @@ public final class ChangeValidation {
         BoneInterface face = construct.interfaces().get(0);
         ContactByThreshold contact = new ContactByThreshold(construct, face, settings);
         FaceComparison comparison = new FaceComparison(construct, face, settings);
-        ExamScan first = exam(scene.before().scene(), scene.scanBefore(), RigidTransform.IDENTITY);
+        ExamScan first = exam(scene, scene.before().scene(), scene.scanBefore(), RigidTransform.IDENTITY);
         ContactByThreshold.Measured reference = contact.measureReference(first);
         FaceComparison.Reference kept = comparison.keep(first, reference.contact());
-        ExamScan later = exam(scene.laterScene(), scene.scanAfter(), scene.givenPose());
+        ExamScan later = exam(scene, scene.laterScene(), scene.scanAfter(), scene.givenPose());
         return comparison.compare(
                 later, contact.measureFollowUp(later, reference.reference()).contact(), kept, Disturbance.none());
     }
 
-    private static ExamScan exam(Scene scene, ScanSettings scan, RigidTransform pose) {
-        PointSpread spread = scan.pointSpread();
+    private static ExamScan exam(ChangeScene course, Scene scene, ScanSettings scan, RigidTransform pose) {
+        PointSpread spread = course.statedSpread();
         return new ExamScan(
                 "scene",
                 "1.2.3",

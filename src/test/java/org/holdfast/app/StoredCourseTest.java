@@ -163,9 +163,9 @@ class StoredCourseTest {
     void refusesAReasonThatIsMissing() throws Exception {
         write(report(0), folder);
         String text = Files.readString(samples());
-        Files.writeString(samples(), text.replaceFirst("\"byFitWhy\":\"[^\"]*\"", "\"byFitWhy\":\"\""));
+        Files.writeString(samples(), text.replaceFirst("\"changeWhy\":\"[^\"]*\"", "\"changeWhy\":\"\""));
         String refused = refused();
-        assertTrue(refused.contains(".parts[0].byFitWhy: expected a reason"), refused);
+        assertTrue(refused.contains(".parts[0].changeWhy: expected a reason"), refused);
     }
 
     @Test

@@ -52,7 +52,8 @@ class DemoCourseCommandTest {
                         .get("exams")
                         .size());
         try (Stream<Path> maps = Files.list(folder.resolve("results/maps"))) {
-            assertEquals(10, maps.filter(map -> map.toString().endsWith(".png")).count());
+            // By hand: two interfaces in five exams, by threshold and by fit.
+            assertEquals(20, maps.filter(map -> map.toString().endsWith(".png")).count());
         }
     }
 
