@@ -19,8 +19,10 @@ public final class InterfaceCourse {
     private final Component component;
     private final MeasurementSettings settings;
     private final ContactByThreshold estimator;
+    private final ContactByFit fit;
     private final FaceComparison comparison;
     private ContactByThreshold.Reference reference;
+    private ContactByFit.Reference fitReference;
     private FaceComparison.Reference referenceFace;
     private String referenceSha256;
     private String referenceLabel;
@@ -37,6 +39,7 @@ public final class InterfaceCourse {
         this.settings = settings;
         this.estimator = new ContactByThreshold(construct, face, settings);
         this.comparison = new FaceComparison(construct, face, settings);
+        this.fit = new ContactByFit(construct, face, settings);
     }
 
     /** {@link #measure(ExamScan, Disturbance)} where nothing is known of metal that moved or broke. */
@@ -58,15 +61,26 @@ public final class InterfaceCourse {
         }
         ContactByThreshold.Measured measured =
                 reference == null ? estimator.measureReference(exam) : estimator.measureFollowUp(exam, reference);
+        ContactByFit.Measured fitted = fitReference == null
+                ? fit.measureReference(exam, measured.reference().host())
+                : fit.measureFollowUp(exam, fitReference);
         if (reference == null) {
             reference = measured.reference();
+            fitReference = fitted.reference();
             referenceSha256 = exam.seriesSha256();
             referenceLabel = exam.label();
         }
         FaceComparison.Compared compared = compare(exam, measured.contact(), disturbance);
-        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), settings));
-        return InterfaceExam.ofThreshold(face, exam.label(), verdict, Optional.of(measured.contact()), key)
-                .with(compared);
+        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), fitted.contact(), settings));
+        return new InterfaceExam(
+                face,
+                exam.label(),
+                verdict,
+                Optional.of(measured.contact()),
+                fitted.contact(),
+                compared.fill(),
+                compared.change(),
+                key);
     }
 
     private FaceComparison.Compared compare(ExamScan exam, ThresholdContact contact, Disturbance disturbance) {
