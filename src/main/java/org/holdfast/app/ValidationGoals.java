@@ -11,6 +11,7 @@ import org.holdfast.validation.ChangeValidation;
 import org.holdfast.validation.ContactValidation;
 import org.holdfast.validation.LucencyValidation;
 import org.holdfast.validation.MigrationValidation;
+import org.holdfast.validation.RegistrationValidation;
 import org.holdfast.validation.ValidationRow;
 
 /**
@@ -27,6 +28,11 @@ public record ValidationGoals(Subject subject, List<Row> rows) {
         LUCENCY("zones round simulated screws", false, LucencyValidation::quick, LucencyValidation::full),
         CHANGE("change maps and bone in pores", true, ChangeValidation::quick, ChangeValidation::full),
         BREAKS("breaks of simulated rods and screws", false, BreakValidation::quick, BreakValidation::full),
+        REGISTRATION(
+                "poses found on simulated subjects",
+                false,
+                RegistrationValidation::quick,
+                RegistrationValidation::full),
         MIGRATION("migration on simulated subjects", false, MigrationValidation::quick, MigrationValidation::full);
 
         private final String words;

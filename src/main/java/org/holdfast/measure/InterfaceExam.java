@@ -32,9 +32,4 @@ public record InterfaceExam(
         return new InterfaceExam(
                 face, examLabel, verdict, contact, Answer.not(why), PorousFill.not(why), Answer.not(why), key);
     }
-
-    /** The same with what a comparison with the reference exam says. */
-    InterfaceExam with(FaceComparison.Compared compared) {
-        return new InterfaceExam(face, examLabel, verdict, contact, byFit, compared.fill(), compared.change(), key);
-    }
 }

@@ -206,6 +206,16 @@ record ChangeScene(
                                 * between(random, 1 - LARGEST_SPREAD_ERROR, 1 + LARGEST_SPREAD_ERROR)));
     }
 
+    /** The same scene scanned otherwise: isotropic blur, noise, pixels and slices of one size, mm and HU. */
+    ChangeScene scanned(double sigmaMm, double noiseHu, double pixelMm, double pitchMm) {
+        PointSpread spread = new PointSpread(sigmaMm, sigmaMm);
+        ScanSettings first = new ScanSettings(
+                ContactScene.grid(FIELD_MM, pixelMm, pitchMm), spread, noiseHu, scanBefore.seed(), scanBefore.scale());
+        ScanSettings later = new ScanSettings(
+                ContactScene.grid(FIELD_MM, pixelMm, pitchMm), spread, noiseHu, scanAfter.seed(), scanAfter.scale());
+        return new ChangeScene(before, after, first, later, truePose, givenPose, muscle, areas, fill, material, spread);
+    }
+
     /** The later exam's scene where it really lies. */
     Scene laterScene() {
         return after.scene().moved(truePose);
