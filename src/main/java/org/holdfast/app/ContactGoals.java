@@ -33,8 +33,8 @@ public record ContactGoals(List<Row> rows) {
      * @param lower lower 95 % limit
      * @param upper upper 95 % limit
      * @param goalBias largest bias wanted in either direction; empty for a row without goal
-     * @param goalLower lowest lower limit wanted
-     * @param goalUpper highest upper limit wanted
+     * @param goalLower lowest lower limit wanted; for a share the lowest share
+     * @param goalUpper highest upper limit wanted; for a share the highest share
      * @param reached whether the goal is reached; empty for a row without goal
      */
     public record Row(
@@ -62,9 +62,23 @@ public record ContactGoals(List<Row> rows) {
                     row.lower(),
                     row.upper(),
                     row.goal().isPresent() ? OptionalDouble.of(row.goal().get().bias()) : OptionalDouble.empty(),
-                    row.goal().isPresent() ? OptionalDouble.of(-row.goal().get().limit()) : OptionalDouble.empty(),
-                    row.goal().isPresent() ? OptionalDouble.of(row.goal().get().limit()) : OptionalDouble.empty(),
+                    goalLower(row),
+                    goalUpper(row),
                     row.reached());
+        }
+
+        private static OptionalDouble goalLower(ValidationRow row) {
+            if (row.shareGoal().isPresent()) {
+                return OptionalDouble.of(row.shareGoal().get().lowest());
+            }
+            return row.goal().isPresent() ? OptionalDouble.of(-row.goal().get().limit()) : OptionalDouble.empty();
+        }
+
+        private static OptionalDouble goalUpper(ValidationRow row) {
+            if (row.shareGoal().isPresent()) {
+                return OptionalDouble.of(row.shareGoal().get().highest());
+            }
+            return row.goal().isPresent() ? OptionalDouble.of(row.goal().get().limit()) : OptionalDouble.empty();
         }
     }
 
