@@ -18,7 +18,9 @@ final class CommandList {
                 new CommandLine(new DemoCommand())
                         .addSubcommand(new DemoSubjectCommand(terminal))
                         .addSubcommand(new DemoCourseCommand(terminal, window)),
-                new CommandLine(new ExportCommand()).addSubcommand(new ExportCapturesCommand(terminal)),
+                new CommandLine(new ExportCommand())
+                        .addSubcommand(new ExportCapturesCommand(terminal))
+                        .addSubcommand(new ExportSurfaceCommand(terminal)),
                 new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
     }
 }

@@ -31,7 +31,7 @@ final class InterfaceVerdict {
         }
         if (!component.shape().hasDistance()) {
             verdict = verdict.and(Verdict.because(
-                    Verdict.Value.READER_ONLY, "a body given as a mesh is not measured by this version"));
+                    Verdict.Value.READER_ONLY, "the body's surface was not read, its file lies elsewhere"));
         }
         if (acquisition.coneBeam() == Known.YES) {
             verdict = verdict.and(
