@@ -214,8 +214,9 @@ public final class CourseFiles {
         }
         return new Course(
                 "Interface contact, " + report.construct().id(),
-                "apparent contact " + estimators() + "; fraction of the assessable face, bars from all hidden open to all"
-                        + " hidden contact" + leftOut() + lossy(),
+                "apparent contact " + estimators()
+                        + "; fraction of the assessable face, bars from all hidden open to all" + " hidden contact"
+                        + leftOut() + lossy(),
                 exams,
                 lines,
                 Caution.TEXT);
@@ -223,13 +224,12 @@ public final class CourseFiles {
 
     /** A line has one estimator: by fit where that states every dated exam of the interface, else by threshold. */
     private boolean isByFit(BoneInterface face) {
-        return dated().stream()
-                .map(exam -> report.of(exam.label(), face.id()))
-                .allMatch(part -> part.flatMap(p -> p.byFit().value())
-                        .filter(f -> f.fraction().value().isPresent()
-                                && f.low().value().isPresent()
-                                && f.high().value().isPresent())
-                        .isPresent());
+        return dated().stream().map(exam -> report.of(exam.label(), face.id())).allMatch(part -> part.flatMap(
+                        p -> p.byFit().value())
+                .filter(f -> f.fraction().value().isPresent()
+                        && f.low().value().isPresent()
+                        && f.high().value().isPresent())
+                .isPresent());
     }
 
     private String estimators() {
@@ -300,7 +300,8 @@ public final class CourseFiles {
         CoursePoint point;
         if (isByFit(part.face())) {
             point = byFit(part.byFit().value().orElseThrow());
-        } else if (part.contact().isEmpty() || part.contact().get().fraction().value().isEmpty()) {
+        } else if (part.contact().isEmpty()
+                || part.contact().get().fraction().value().isEmpty()) {
             point = CoursePoint.notStated(
                     part.contact().isEmpty()
                             ? part.verdict().value().words()

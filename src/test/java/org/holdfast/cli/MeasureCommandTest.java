@@ -23,8 +23,8 @@ class MeasureCommandTest {
     private final CapturedTerminal terminal = new CapturedTerminal();
 
     private int run(String... more) {
-        List<String> arguments = new ArrayList<>(List.of(
-                "measure", "--construct", SampleSubject.constructFile().toString()));
+        List<String> arguments = new ArrayList<>(
+                List.of("measure", "--construct", SampleSubject.constructFile().toString()));
         arguments.addAll(List.of(more));
         return terminal.run(CapturedTerminal::commands, arguments.toArray(String[]::new));
     }
@@ -42,7 +42,14 @@ class MeasureCommandTest {
         Path maps = folder.resolve("maps");
         // The reference exam may be named among the others again: it is measured once.
         int code = run(
-                "--reference", exam(0) + "=surgery", "--exam", exam(0), "--exam", exam(4), "--map", maps.toString(),
+                "--reference",
+                exam(0) + "=surgery",
+                "--exam",
+                exam(0),
+                "--exam",
+                exam(4),
+                "--map",
+                maps.toString(),
                 "--json");
         assertEquals(ExitCode.DONE, code, terminal.messages());
         JsonNode document = new ObjectMapper().readTree(terminal.result());
