@@ -101,7 +101,7 @@ final class SidePanel extends VBox {
         known.staleness(review.exam().label(), part.id())
                 .ifPresent(why -> add(Notice.stale(why, review.results()::measureAgain)));
         // While it is measured the bar above says so; there is no number to talk about yet.
-        boolean isMeasuring = known.isMeasuring() && under.at().isEmpty();
+        boolean isMeasuring = known.isMeasuring() && !under.isNumber();
         if (part.kind() != PartKind.INTERFACE) {
             add(gap(), label(ONLY_FACES, "small-text", "soft"));
         } else if (!isMeasuring) {
@@ -120,12 +120,12 @@ final class SidePanel extends VBox {
 
     private void verdict(NumberUnder under, PartDetail detail) {
         Label value = label(under.value(), "number");
-        StyleClass.toggle(value, "worded", under.at().isEmpty());
+        StyleClass.toggle(value, "worded", !under.isNumber());
         StyleClass.toggle(value, "stale", under.state() == PartState.STALE);
         add(gap(), value);
         if (!under.bounds().isEmpty()) {
             BoundsBar bar = new BoundsBar();
-            bar.show(under.low(), under.at(), under.high());
+            bar.show(under.bar());
             add(bar, label("bounds " + under.bounds() + ", " + under.limit(), "small-text", "soft"));
         }
         if (!detail.verdict().isEmpty()) {

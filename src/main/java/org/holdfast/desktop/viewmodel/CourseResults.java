@@ -1,6 +1,8 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -9,6 +11,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.util.Subscription;
 import org.holdfast.app.ContactReport;
+import org.holdfast.app.ExamResult;
 import org.holdfast.app.ExamVolumes;
 import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.Staleness;
@@ -17,6 +20,7 @@ import org.holdfast.app.SubjectCourse;
 import org.holdfast.app.UseCaseException;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Work;
+import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.progress.Progress;
 
@@ -60,7 +64,7 @@ public final class CourseResults {
      * All that is known at a moment. Immutable.
      *
      * @param report what was measured; empty while nothing is
-     * @param stale why a number no longer belongs to its inputs, by exam label and id of the interface
+     * @param stale why a number no longer belongs to its inputs, by exam label and id of the part
      * @param status what is going on
      */
     public record Known(Optional<ContactReport> report, Map<Place, String> stale, Status status) {
@@ -74,9 +78,21 @@ public final class CourseResults {
             return report.flatMap(r -> r.of(examLabel, interfaceId));
         }
 
-        /** Why a number no longer belongs to its inputs; empty if it does. */
-        public Optional<String> staleness(String examLabel, String interfaceId) {
-            return Optional.ofNullable(stale.get(new Place(examLabel, interfaceId)));
+        /** What was measured of a component in an exam; empty if nothing was. */
+        public Optional<ComponentExam> component(String examLabel, String componentId) {
+            return report.flatMap(r -> r.exam(examLabel)).flatMap(exam -> exam.components().stream()
+                    .filter(measured -> measured.component().id().equals(componentId))
+                    .findFirst());
+        }
+
+        /** What was measured in an exam as a whole; empty if nothing was. */
+        public Optional<ExamResult> exam(String examLabel) {
+            return report.flatMap(r -> r.exam(examLabel));
+        }
+
+        /** Why the numbers of a part no longer belong to their inputs; empty if they do. */
+        public Optional<String> staleness(String examLabel, String partId) {
+            return Optional.ofNullable(stale.get(new Place(examLabel, partId)));
         }
 
         /** Whether it is being measured now. */
@@ -90,12 +106,12 @@ public final class CourseResults {
     }
 
     /**
-     * One interface in one exam.
+     * One part in one exam.
      *
      * @param examLabel the exam
-     * @param interfaceId the interface
+     * @param partId the interface or component
      */
-    public record Place(String examLabel, String interfaceId) {}
+    public record Place(String examLabel, String partId) {}
 
     private final ReviewSubject subject;
     private final ExamVolumes volumes;
@@ -212,9 +228,14 @@ public final class CourseResults {
     private Map<Place, String> staleIn(ContactReport stored, Progress progress) throws UseCaseException {
         Staleness staleness = Staleness.of(stored, subject, volumes, progress);
         Map<Place, String> found = new HashMap<>();
-        stored.exams().forEach(exam -> exam.parts().forEach(part -> staleness
-                .why(exam.label(), part.face().id())
-                .ifPresent(why -> found.put(new Place(exam.label(), part.face().id()), why))));
+        for (ExamResult exam : stored.exams()) {
+            List<String> ids = new ArrayList<>();
+            exam.parts().forEach(part -> ids.add(part.face().id()));
+            exam.components().forEach(part -> ids.add(part.component().id()));
+            for (String id : ids) {
+                staleness.why(exam.label(), id).ifPresent(why -> found.put(new Place(exam.label(), id), why));
+            }
+        }
         return found;
     }
 

@@ -1,0 +1,79 @@
+package org.holdfast.desktop.viewmodel;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.holdfast.desktop.state.Words;
+import org.holdfast.desktop.viewmodel.ContactHeadline.Estimator;
+import org.holdfast.desktop.viewmodel.NumberUnder.Bar;
+import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.ThresholdContact;
+
+/** The number under a face: by fit where stated, by threshold under it, each with bounds and limit. */
+final class FaceNumber {
+
+    private FaceNumber() {}
+
+    static NumberUnder of(InterfaceExam measured, PartCell cell) {
+        Optional<ContactHeadline> headline = ContactHeadline.of(measured);
+        if (headline.isEmpty()) {
+            return NumberUnder.without(cell, cell.cause());
+        }
+        if (!headline.get().isStated()) {
+            return NumberUnder.without(cell, headline.get().fraction().why());
+        }
+        ContactHeadline h = headline.get();
+        String unseen = unseen(h);
+        String how = h.estimator().words();
+        double low = h.low().orElseThrow();
+        double high = h.high().orElseThrow();
+        double at = h.fraction().value().orElseThrow();
+        return new NumberUnder(
+                cell.state(),
+                cell.words(),
+                Words.percentRange(low, high),
+                Bar.of(low, at, high),
+                how + ", " + unseen + " read as contact" + doubt(h, measured),
+                how + ", " + unseen,
+                second(h, measured),
+                compactSecond(h, measured));
+    }
+
+    private static String unseen(ContactHeadline h) {
+        OptionalDouble gap = h.smallestVisibleGapMm().value();
+        return gap.isPresent() ? "gaps < " + Words.quantity(gap.getAsDouble(), 1, "mm") : "gaps of any width";
+    }
+
+    private static String doubt(ContactHeadline h, InterfaceExam measured) {
+        boolean settled = h.estimator() != Estimator.BY_THRESHOLD
+                || measured.contact().map(ThresholdContact::isLimitSettled).orElse(true);
+        return settled ? "" : " (hinges on the blur)";
+    }
+
+    private static String second(ContactHeadline headline, InterfaceExam measured) {
+        if (headline.estimator() == Estimator.BY_THRESHOLD) {
+            return "by fit: not stated";
+        }
+        Optional<ContactHeadline> other = ContactHeadline.byThreshold(measured);
+        if (other.isEmpty() || !other.get().isStated()) {
+            return "by threshold: not stated";
+        }
+        ContactHeadline o = other.get();
+        return "by threshold " + Words.percent(o.fraction().value().orElseThrow()) + " ("
+                + Words.percentRange(o.low().orElseThrow(), o.high().orElseThrow()) + "), " + unseen(o);
+    }
+
+    private static String compactSecond(ContactHeadline headline, InterfaceExam measured) {
+        Optional<ContactHeadline> other = ContactHeadline.byThreshold(measured);
+        if (headline.estimator() == Estimator.BY_THRESHOLD
+                || other.isEmpty()
+                || !other.get().isStated()) {
+            return second(headline, measured);
+        }
+        ContactHeadline o = other.get();
+        return "threshold " + Words.percent(o.fraction().value().orElseThrow()) + ", "
+                + o.smallestVisibleGapMm().value().stream()
+                        .mapToObj(gap -> "< " + Words.quantity(gap, 1, "mm"))
+                        .findFirst()
+                        .orElse("any gap");
+    }
+}
