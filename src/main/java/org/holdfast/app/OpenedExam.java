@@ -69,9 +69,10 @@ record OpenedExam(
         if (given.isPresent()) {
             Finding note = Finding.warning(
                     "POSE_GIVEN",
-                    "The pose was not measured: " + poses.source() + ". It is only as good as that source.",
+                    "The pose was not measured: " + poses.sourceOf(label, seriesUid())
+                            + ". It is only as good as that source.",
                     label);
-            return new Pose(pose, kind, poses.source(), List.of(note));
+            return new Pose(pose, kind, poses.sourceOf(label, seriesUid()), List.of(note));
         }
         String frame = stack.frameOfReferenceUid();
         if (!frame.isEmpty() && frame.equals(construct.frameOfReferenceUid())) {

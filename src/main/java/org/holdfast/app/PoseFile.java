@@ -14,19 +14,43 @@ import org.holdfast.geometry.RigidTransform;
  *
  * @param source where the poses come from, in words
  * @param byExam the pose of each exam
+ * @param ownSources where the pose of an exam comes from, where it is not {@code source}
  */
-public record PoseFile(String source, Map<String, RigidTransform> byExam) {
+public record PoseFile(String source, Map<String, RigidTransform> byExam, Map<String, String> ownSources) {
 
     /** No poses are given. */
     public static final PoseFile NONE = new PoseFile("", Map.of());
 
     public PoseFile {
         byExam = Map.copyOf(byExam);
+        ownSources = Map.copyOf(ownSources);
+    }
+
+    /** Poses that all have one source. */
+    public PoseFile(String source, Map<String, RigidTransform> byExam) {
+        this(source, byExam, Map.of());
     }
 
     /** The pose of an exam by its label or its series, if one was given. */
     Optional<RigidTransform> of(String label, String seriesUid) {
         return Optional.ofNullable(byExam.getOrDefault(label, byExam.get(seriesUid)));
+    }
+
+    /** The same poses, but for exams of which another source has a pose. */
+    PoseFile overriddenBy(Map<String, RigidTransform> others, String othersSource) {
+        if (others.isEmpty()) {
+            return this;
+        }
+        Map<String, RigidTransform> all = new LinkedHashMap<>(byExam);
+        all.putAll(others);
+        Map<String, String> sources = new LinkedHashMap<>(ownSources);
+        others.keySet().forEach(exam -> sources.put(exam, othersSource));
+        return new PoseFile(source, all, sources);
+    }
+
+    /** Where the pose of an exam comes from, in words. */
+    String sourceOf(String label, String seriesUid) {
+        return ownSources.getOrDefault(label, ownSources.getOrDefault(seriesUid, source));
     }
 
     /**

@@ -50,7 +50,8 @@ public record ReviewSubject(
         ContactInputs inputs =
                 ContactInputs.read(subject.construct(), Files.exists(settingsFile) ? settingsFile : null);
         Path truthFile = folder.resolve(SimulationTruth.DOCUMENT);
-        PoseFile poses = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
+        PoseFile given = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
+        PoseFile poses = given.overriddenBy(PoseNudge.read(folder), PoseNudge.SOURCE);
         return new ReviewSubject(
                 subject,
                 inputs.construct(),

@@ -66,11 +66,19 @@ public final class CourseResults {
      * @param report what was measured; empty while nothing is
      * @param stale why a number no longer belongs to its inputs, by exam label and id of the part
      * @param status what is going on
+     * @param movedSince why all numbers of an exam no longer belong to its pose, by exam label
      */
-    public record Known(Optional<ContactReport> report, Map<Place, String> stale, Status status) {
+    public record Known(
+            Optional<ContactReport> report, Map<Place, String> stale, Status status, Map<String, String> movedSince) {
 
         public Known {
             stale = Map.copyOf(stale);
+            movedSince = Map.copyOf(movedSince);
+        }
+
+        /** What is known while no pose was changed since it was measured. */
+        public Known(Optional<ContactReport> report, Map<Place, String> stale, Status status) {
+            this(report, stale, status, Map.of());
         }
 
         /** What was measured of an interface in an exam; empty if nothing was. */
@@ -92,7 +100,8 @@ public final class CourseResults {
 
         /** Why the numbers of a part no longer belong to their inputs; empty if they do. */
         public Optional<String> staleness(String examLabel, String partId) {
-            return Optional.ofNullable(stale.get(new Place(examLabel, partId)));
+            return Optional.ofNullable(stale.get(new Place(examLabel, partId)))
+                    .or(() -> Optional.ofNullable(movedSince.get(examLabel)));
         }
 
         /** Whether it is being measured now. */
@@ -101,7 +110,7 @@ public final class CourseResults {
         }
 
         private Known with(Status other) {
-            return new Known(report, stale, other);
+            return new Known(report, stale, other, movedSince);
         }
     }
 
@@ -138,6 +147,14 @@ public final class CourseResults {
     /** All that is known. */
     public ReadOnlyObjectProperty<Known> knownProperty() {
         return known.getReadOnlyProperty();
+    }
+
+    /** Tells which poses differ from those that were measured with, by exam label, with the cause in words. */
+    void movedSince(Map<String, String> causes) {
+        Known now = known.get();
+        if (!now.movedSince().equals(causes)) {
+            become(new Known(now.report(), now.stale(), now.status(), causes));
+        }
     }
 
     /** Reads earlier results back; where there are none, measures. Damaged ones are said to be so and left as they are. */
