@@ -11,7 +11,7 @@ package org.holdfast.desktop.render;
 record LengthScale(double fromMm, double toMm, double left, double right) {
 
     /** Room on the left and right for words, share of the width. */
-    private static final double MARGIN = 0.16;
+    private static final double MARGIN = 0.19;
 
     static LengthScale of(double fromMm, double toMm, int widthPixels) {
         double margin = MARGIN * widthPixels;

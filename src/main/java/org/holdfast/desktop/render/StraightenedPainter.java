@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.holdfast.desktop.render.MapPicture.Caption;
 import org.holdfast.desktop.render.MapPicture.Cell;
 import org.holdfast.desktop.state.HuWindow;
+import org.holdfast.desktop.state.Words;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 
@@ -92,7 +93,7 @@ public final class StraightenedPainter {
             cells.add(new Cell(station.words(), along.x(station.atMm()), size.height() / 2.0, width, size.height()));
         }
         double most = most(part.stations());
-        String scale = String.format(java.util.Locale.ROOT, "%.0f", most);
+        String scale = Words.number(most, 0);
         return new MapPicture(
                 raster.picture(),
                 1 / along.pixelsPerMm(),
@@ -102,7 +103,7 @@ public final class StraightenedPainter {
                 Optional.of(direction),
                 Optional.empty(),
                 cells,
-                List.of(new Caption(scale, 3, top + 6), new Caption("0 HU", 3, bottom - 2)));
+                List.of(new Caption(scale, 3, top + 6), new Caption("0\u2009HU", 3, bottom - 2)));
     }
 
     private static LengthScale scale(Part part, PixelSize size) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.construct.ScrewShape;
+import org.holdfast.desktop.state.Words;
 import org.holdfast.figure.Face;
 import org.holdfast.measure.ScrewLucency.Sector;
 import org.holdfast.measure.ScrewLucency.Station;
@@ -55,7 +56,7 @@ public final class ZoneMapPainter {
         for (int n = 0; n < cells.size(); n++) {
             drawn.add(sector(raster, zone.sectors().get(n), cells.get(n), along, top, bottom, limits));
         }
-        String limit = String.format(java.util.Locale.ROOT, "%.1f mm", limits.narrowMm());
+        String limit = Words.quantity(limits.narrowMm(), 1, "mm");
         return new MapPicture(
                 raster.picture(),
                 1 / along.pixelsPerMm(),
@@ -65,8 +66,7 @@ public final class ZoneMapPainter {
                 Optional.of(screw.direction()),
                 Optional.empty(),
                 drawn,
-                List.of(new MapPicture.Caption(
-                        limit, along.x(screw.inBoneToMm()) + 2, meanY(limits.narrowMm(), meansBottom))));
+                List.of(new MapPicture.Caption(limit, along.right() + 2, meanY(limits.narrowMm(), meansBottom))));
     }
 
     /** The class of a width: none, up to the limit, up to loose, wider; or cannot tell. */

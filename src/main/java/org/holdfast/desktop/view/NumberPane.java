@@ -15,6 +15,8 @@ import org.holdfast.desktop.viewmodel.NumberUnder;
 final class NumberPane extends VBox {
 
     private static final double MARK = 14;
+    /** A longer number is a phrase and set smaller. */
+    private static final int LONGEST_NUMBER = 8;
 
     private final Label value = new Label();
     private final Label bounds = new Label();
@@ -31,6 +33,9 @@ final class NumberPane extends VBox {
         value.getStyleClass().add("number");
         bounds.getStyleClass().addAll("small-text", "soft");
         limit.getStyleClass().addAll("small-text", "faint");
+        limit.setWrapText(true);
+        second.setWrapText(true);
+        value.setMinWidth(0);
         second.getStyleClass().addAll("small-text", "soft");
         number.setAlignment(Pos.CENTER_LEFT);
         line.setLeft(number);
@@ -48,6 +53,7 @@ final class NumberPane extends VBox {
     void show(NumberUnder under, boolean picked, boolean compact) {
         value.setText(under.value());
         StyleClass.toggle(value, "worded", !under.isNumber());
+        StyleClass.toggle(value, "phrase", under.isNumber() && under.value().length() > LONGEST_NUMBER);
         StyleClass.toggle(value, "stale", under.state() == PartState.STALE);
         StyleClass.toggle(this, "picked", picked);
         mark(under.state());

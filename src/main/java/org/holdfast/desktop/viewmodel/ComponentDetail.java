@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdfast.construct.Construct;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.PartDetail.Row;
 import org.holdfast.desktop.viewmodel.PartDetail.Section;
@@ -32,7 +33,7 @@ final class ComponentDetail {
 
     private ComponentDetail() {}
 
-    static List<Section> of(ComponentExam measured, MeasurementSettings settings) {
+    static List<Section> of(ComponentExam measured, MeasurementSettings settings, Construct construct) {
         List<Section> sections = new ArrayList<>();
         if (measured.component().kind().isScrew()) {
             if (measured.lucency().value().isPresent()) {
@@ -56,7 +57,7 @@ final class ComponentDetail {
         }
         for (Migration each : measured.migration()) {
             sections.add(new Section(
-                    "Migration in " + each.bone(),
+                    "Migration in " + BoneNames.of(construct, each.bone()),
                     each.motion()
                             .value()
                             .map(ComponentDetail::motion)

@@ -3,6 +3,7 @@ package org.holdfast.desktop.viewmodel;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdfast.construct.Construct;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.NumberUnder.Bar;
 import org.holdfast.measure.ComponentExam;
@@ -25,11 +26,11 @@ final class ComponentNumber {
 
     private ComponentNumber() {}
 
-    static NumberUnder of(ComponentExam measured, PartCell cell) {
+    static NumberUnder of(ComponentExam measured, PartCell cell, Construct construct) {
         return switch (measured.component().kind().family()) {
             case SCREW -> ofScrew(measured, cell);
             case ROD -> ofRod(measured, cell);
-            default -> ofMigration(measured, cell);
+            default -> ofMigration(measured, cell, construct);
         };
     }
 
@@ -142,7 +143,7 @@ final class ComponentNumber {
                 + (angle.isPresent() ? ", angle " + Words.number(angle.getAsDouble(), 1) + "°" : "");
     }
 
-    private static NumberUnder ofMigration(ComponentExam measured, PartCell cell) {
+    private static NumberUnder ofMigration(ComponentExam measured, PartCell cell, Construct construct) {
         List<Migration> stated = measured.migration().stream()
                 .filter(each -> each.motion().value().isPresent())
                 .toList();
@@ -158,13 +159,13 @@ final class ComponentNumber {
         String band = "± " + Words.quantity(motion.repeatabilityMm(), 1, "mm");
         String second = stated.stream()
                 .filter(each -> each != first)
-                .map(ComponentNumber::inBone)
+                .map(each -> inBone(each, construct))
                 .findFirst()
                 .orElse("");
         double half = 2 * SCALE_MM;
         return new NumberUnder(
                 cell.state(),
-                inBone(first),
+                inBone(first, construct),
                 band,
                 Bar.of(
                         0.5 + (at - motion.repeatabilityMm()) / half,
@@ -181,13 +182,13 @@ final class ComponentNumber {
         return motion.intoBoneMm().value().orElse(motion.translationMm().norm());
     }
 
-    private static String inBone(Migration each) {
+    private static String inBone(Migration each, Construct construct) {
+        String bone = BoneNames.of(construct, each.bone());
         Motion motion = each.motion().value().orElseThrow();
         OptionalDouble into = motion.intoBoneMm().value();
         String value = into.isPresent()
-                ? "into " + each.bone() + " " + Words.quantity(into.getAsDouble(), 1, "mm")
-                : "in " + each.bone() + " "
-                        + Words.quantity(motion.translationMm().norm(), 1, "mm");
+                ? "into " + bone + " " + Words.quantity(into.getAsDouble(), 1, "mm")
+                : "in " + bone + " " + Words.quantity(motion.translationMm().norm(), 1, "mm");
         return value + (motion.isWithinError() ? ", within error" : "");
     }
 }

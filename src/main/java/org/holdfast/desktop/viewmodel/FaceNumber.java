@@ -22,7 +22,6 @@ final class FaceNumber {
             return NumberUnder.without(cell, headline.get().fraction().why());
         }
         ContactHeadline h = headline.get();
-        String unseen = unseen(h);
         String how = h.estimator().words();
         double low = h.low().orElseThrow();
         double high = h.high().orElseThrow();
@@ -32,15 +31,17 @@ final class FaceNumber {
                 cell.words(),
                 Words.percentRange(low, high),
                 Bar.of(low, at, high),
-                how + ", " + unseen + " read as contact" + doubt(h, measured),
-                how + ", " + unseen,
+                how + ": " + reads(h) + doubt(h, measured),
+                how + ": " + reads(h),
                 second(h, measured),
-                compactSecond(h, measured));
+                second(h, measured));
     }
 
-    private static String unseen(ContactHeadline h) {
+    /** What a number of contact says: bone, or a gap that this scan cannot tell from none. */
+    private static String reads(ContactHeadline h) {
         OptionalDouble gap = h.smallestVisibleGapMm().value();
-        return gap.isPresent() ? "gaps < " + Words.quantity(gap.getAsDouble(), 1, "mm") : "gaps of any width";
+        return "bone, or a gap "
+                + (gap.isPresent() ? "< " + Words.quantity(gap.getAsDouble(), 1, "mm") : "of any width");
     }
 
     private static String doubt(ContactHeadline h, InterfaceExam measured) {
@@ -58,22 +59,7 @@ final class FaceNumber {
             return "by threshold: not stated";
         }
         ContactHeadline o = other.get();
-        return "by threshold " + Words.percent(o.fraction().value().orElseThrow()) + " ("
-                + Words.percentRange(o.low().orElseThrow(), o.high().orElseThrow()) + "), " + unseen(o);
-    }
-
-    private static String compactSecond(ContactHeadline headline, InterfaceExam measured) {
-        Optional<ContactHeadline> other = ContactHeadline.byThreshold(measured);
-        if (headline.estimator() == Estimator.BY_THRESHOLD
-                || other.isEmpty()
-                || !other.get().isStated()) {
-            return second(headline, measured);
-        }
-        ContactHeadline o = other.get();
-        return "threshold " + Words.percent(o.fraction().value().orElseThrow()) + ", "
-                + o.smallestVisibleGapMm().value().stream()
-                        .mapToObj(gap -> "< " + Words.quantity(gap, 1, "mm"))
-                        .findFirst()
-                        .orElse("any gap");
+        return "threshold " + Words.percent(o.fraction().value().orElseThrow()) + " ("
+                + Words.percentRange(o.low().orElseThrow(), o.high().orElseThrow()) + "): " + reads(o);
     }
 }

@@ -73,7 +73,8 @@ public record NumberUnder(
             return measured.map(face -> FaceNumber.of(face, cell)).orElseGet(() -> without(cell, cell.cause()));
         }
         Optional<ComponentExam> measured = known.component(exam.label(), part.id());
-        return measured.map(component -> ComponentNumber.of(component, cell))
+        return measured.map(component -> ComponentNumber.of(
+                        component, cell, known.report().orElseThrow().construct()))
                 .orElseGet(() -> without(cell, cell.cause()));
     }
 

@@ -84,7 +84,11 @@ public record PartDetail(
         if (component.isPresent()) {
             boolean isScrew = component.get().component().kind().isScrew();
             String caution = isScrew ? ComponentDetail.NO_ZONE_CAUTION : ComponentDetail.NO_BREAK_CAUTION;
-            return of(component.get().verdict(), ComponentDetail.of(component.get(), report.settings()), caution, scan);
+            return of(
+                    component.get().verdict(),
+                    ComponentDetail.of(component.get(), report.settings(), report.construct()),
+                    caution,
+                    scan);
         }
         return new PartDetail("", List.of(), List.of(), Optional.empty(), scan);
     }

@@ -55,17 +55,17 @@ class NumberUnderTest {
     void saysWhatTheScanCouldNotHaveShown() {
         NumberUnder settled = with(Stated.of(0.6), Stated.of(0.74), true);
         // By hand: 0.74 with one decimal
-        assertEquals("by threshold, gaps < 0.7\u2009mm read as contact", settled.limit());
-        assertEquals("by threshold, gaps < 0.7\u2009mm", settled.compactLimit());
+        assertEquals("by threshold: bone, or a gap < 0.7\u2009mm", settled.limit());
+        assertEquals("by threshold: bone, or a gap < 0.7\u2009mm", settled.compactLimit());
         assertEquals(
-                "by threshold, gaps < 0.7\u2009mm read as contact (hinges on the blur)",
+                "by threshold: bone, or a gap < 0.7\u2009mm (hinges on the blur)",
                 with(Stated.of(0.6), Stated.of(0.74), false).limit());
     }
 
     @Test
     void isNotSilentWhereNoGapIsSeen() {
         assertEquals(
-                "by threshold, gaps of any width read as contact",
+                "by threshold: bone, or a gap of any width",
                 with(Stated.of(0.6), Stated.not("the model never sees a gap"), true)
                         .limit());
     }
