@@ -24,12 +24,15 @@ final class BreakRows {
     private final CourseLines course;
     private final MonthAxis axis;
     private final int rows;
+    private final double width;
 
-    BreakRows(CoursePen pen, CourseLines course, MonthAxis axis, int rows) {
+    /** @param width where the chart ends, logical pixels */
+    BreakRows(CoursePen pen, CourseLines course, MonthAxis axis, int rows, double width) {
         this.pen = pen;
         this.course = course;
         this.axis = axis;
         this.rows = rows;
+        this.width = width;
     }
 
     /** Draws as many as there are rows, the chosen part's first; the last row tells how many more there are. */
@@ -59,11 +62,11 @@ final class BreakRows {
         String more = hidden > 0 ? "; " + hidden + " more" : "";
         String words = span.words() + more;
         String style = span.isPicked() ? "end-picked" : "end";
-        double room = axis.right() - to - MARK;
+        double room = width - to - MARK - 4;
         double before = span.lastWhole().isPresent() ? x(span.lastWhole().getAsInt()) - RING - 8 : to - MARK;
         // Words stand where there is more room: after the diamond, or before the bar.
         if (room >= before - axis.left()) {
-            pen.cut(to + MARK, middle + 4, words, style, room + 60);
+            pen.cut(to + MARK, middle + 4, words, style, room);
         } else {
             pen.rightAligned(before, middle + 4, words, style);
         }

@@ -5,7 +5,6 @@ import static org.holdfast.desktop.view.CoursePen.snapped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
-import java.util.function.Consumer;
 import javafx.scene.shape.Circle;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Polygon;
@@ -22,13 +21,11 @@ import org.holdfast.desktop.viewmodel.CourseLines.Quantity;
 import org.holdfast.desktop.viewmodel.CourseLines.Station;
 import org.holdfast.desktop.viewmodel.JoinPieces;
 import org.holdfast.desktop.viewmodel.JoinPieces.Piece;
-import org.holdfast.desktop.viewmodel.LabelRows;
 import org.holdfast.desktop.viewmodel.MonthAxis;
 
 /** Draws one measured quantity of the course: its scale, a line a part, and what is not stated or not comparable. */
 final class CourseLaneDrawing {
 
-    private static final double LABEL_ROW = 14;
     private static final double HIT = 11;
     private static final double MARK = 12;
     private static final double STRUCK = 7;
@@ -44,6 +41,8 @@ final class CourseLaneDrawing {
     private static final int SECOND = -2;
     /** Under this height, pixels, a lane has fewer words. */
     private static final double LOW = 44;
+    /** Under this height there is room for one value of the scale only. */
+    private static final double VERY_LOW = 20;
 
     private static final List<Double> SECOND_DASHES = List.of(1.5, 3.0);
     private static final double LIMIT_BAR = 5;
@@ -78,10 +77,14 @@ final class CourseLaneDrawing {
 
     private double[] shares() {
         return switch (lane.quantity()) {
-            case CONTACT -> isLow() ? new double[] {0, 1} : new double[] {0, 0.5, 1};
-            case ZONE -> new double[] {0, 1};
+            case CONTACT -> isLow() ? ends() : new double[] {0, 0.5, 1};
+            case ZONE -> ends();
             case SUBSIDENCE, SCREW_ANGLE -> isLow() ? new double[] {0.5} : new double[] {0, 0.5, 1};
         };
+    }
+
+    private double[] ends() {
+        return bottom - top < VERY_LOW ? new double[] {1} : new double[] {0, 1};
     }
 
     private String tick(double value, boolean isTop) {
@@ -135,16 +138,8 @@ final class CourseLaneDrawing {
         }
     }
 
-    /** Names right of the lines' ends, pushed apart; tells of clicks the part. */
-    void names(List<String> names, double room, Consumer<String> onPick) {
-        double[] wished = lane.lines().stream().mapToDouble(this::end).toArray();
-        double[] rows = LabelRows.apart(wished, LABEL_ROW, top - 4, bottom + 4);
-        for (int n = 0; n < rows.length; n++) {
-            CourseLines.Line line = lane.lines().get(n);
-            String tone = line.isPicked() && !line.isSecond() ? "end-picked" : "end";
-            pen.cut(axis.right() + 10, rows[n] + 4, names.get(n), tone, room - 14)
-                    .setOnMousePressed(event -> onPick.accept(line.partId()));
-        }
+    Lane lane() {
+        return lane;
     }
 
     /** Whether a number of this exam may not be held against the others'. */
@@ -261,7 +256,7 @@ final class CourseLaneDrawing {
     }
 
     /** Where a line ends; the middle where nothing is stated, since no place would be true. */
-    private double end(CourseLines.Line line) {
+    double end(CourseLines.Line line) {
         double end = middle();
         for (Point point : line.points()) {
             end = point.value().isPresent() ? y(point) : point.unseen().isPresent() ? bottom : end;

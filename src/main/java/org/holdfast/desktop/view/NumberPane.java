@@ -33,7 +33,6 @@ final class NumberPane extends VBox {
         value.getStyleClass().add("number");
         bounds.getStyleClass().addAll("small-text", "soft");
         limit.getStyleClass().addAll("small-text", "faint");
-        limit.setWrapText(true);
         second.setWrapText(true);
         value.setMinWidth(0);
         second.getStyleClass().addAll("small-text", "soft");

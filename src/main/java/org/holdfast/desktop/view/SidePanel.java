@@ -133,7 +133,7 @@ final class SidePanel extends VBox {
             add(label(bounds + under.limit(), "small-text", "soft"));
         }
         if (!under.second().isEmpty()) {
-            add(label(under.second(), "small-text", "soft"));
+            add(label(under.second().replace('\n', ' '), "small-text", "soft"));
         }
         if (!detail.verdict().isEmpty()) {
             add(label("Verdict: " + detail.verdict(), "body-text", "strong"));

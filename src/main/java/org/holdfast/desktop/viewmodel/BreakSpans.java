@@ -67,8 +67,8 @@ final class BreakSpans {
             return part.label() + ": break at " + first + ", unconfirmed";
         }
         return whole.isPresent()
-                ? part.label() + " broke between "
-                        + stations.get(whole.getAsInt()).label() + " (none seen) and " + first + " (first seen)"
-                : part.label() + " was broken at " + first;
+                ? part.label() + ": no break seen at "
+                        + stations.get(whole.getAsInt()).label() + ", broken at " + first
+                : part.label() + ": broken at " + first;
     }
 }

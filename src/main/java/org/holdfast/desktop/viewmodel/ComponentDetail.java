@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdfast.construct.ComponentKind;
 import org.holdfast.construct.Construct;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.PartDetail.Row;
@@ -24,14 +25,21 @@ import org.holdfast.measure.ScrewLucency.Zone;
 final class ComponentDetail {
 
     /** What goes with every zone; the two figures are those of two studies with different references. */
-    static final String NO_ZONE_CAUTION =
+    private static final String NO_ZONE_CAUTION =
             "Absence of a zone does not exclude loosening: CT showed 22 % and 64.8 % of loose"
                     + " screws in two studies with different torque references.";
 
-    static final String NO_BREAK_CAUTION =
+    private static final String NO_BREAK_CAUTION =
             "Blur fills narrow breaks, and artefact reduction can draw a false break or hide a true one.";
 
+    private static final String NO_CHANGE_CAUTION = "A change within repeatability is no change, and never a failure.";
+
     private ComponentDetail() {}
+
+    /** The standing text that goes with parts of a kind. */
+    static String caution(ComponentKind kind) {
+        return kind.isScrew() ? NO_ZONE_CAUTION : kind.isRod() ? NO_BREAK_CAUTION : NO_CHANGE_CAUTION;
+    }
 
     static List<Section> of(ComponentExam measured, MeasurementSettings settings, Construct construct) {
         List<Section> sections = new ArrayList<>();

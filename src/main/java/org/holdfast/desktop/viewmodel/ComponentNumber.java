@@ -22,7 +22,7 @@ final class ComponentNumber {
     /** Half-width of a 95 % interval in standard errors. */
     private static final double WITHIN_95 = 1.96;
 
-    private static final String NOT_EXCLUDED = "absence of a zone does not exclude loosening";
+    private static final String NOT_EXCLUDED = "does not exclude loosening";
 
     private ComponentNumber() {}
 
@@ -49,7 +49,14 @@ final class ComponentNumber {
             Bar bar = least.isPresent() ? Bar.unseen(least.getAsDouble() / SCALE_MM) : Bar.NONE;
             String value = ComponentFinding.noZone(zone);
             return new NumberUnder(
-                    cell.state(), value, "", bar, NOT_EXCLUDED, "not excluded", aside(measured, zone), sector(zone));
+                    cell.state(),
+                    value,
+                    "",
+                    bar,
+                    NOT_EXCLUDED,
+                    NOT_EXCLUDED,
+                    aside(measured, zone),
+                    aside(measured, zone));
         }
         double at = seen.getAsDouble();
         double se = largestStationSe(zone).orElse(0);
@@ -58,10 +65,10 @@ final class ComponentNumber {
                 "zone " + Words.number(at, 1) + (se > 0 ? " ± " + Words.number(se, 1) : "") + "\u2009mm",
                 "",
                 Bar.of((at - WITHIN_95 * se) / SCALE_MM, at / SCALE_MM, (at + WITHIN_95 * se) / SCALE_MM),
-                "largest mean round the screw ± SE; " + unseen,
+                "mean ± SE; " + unseen,
                 "mean ± SE; " + unseen,
                 aside(measured, zone),
-                sector(zone));
+                aside(measured, zone));
     }
 
     /** Standard error of the station with the largest mean. */
@@ -81,7 +88,7 @@ final class ComponentNumber {
     private static String aside(ComponentExam measured, Zone zone) {
         String whole =
                 measured.continuity().value().map(ComponentNumber::breakOrNone).orElse("break: not assessable");
-        String since = zone.isNew() ? "new since reference; " : zone.isOverLimit() ? "there at reference; " : "";
+        String since = zone.isNew() ? "new; " : zone.isOverLimit() ? "baseline; " : "";
         return since + sector(zone) + "; " + whole;
     }
 
@@ -165,14 +172,14 @@ final class ComponentNumber {
         double half = 2 * SCALE_MM;
         return new NumberUnder(
                 cell.state(),
-                inBone(first, construct),
-                band,
+                where(first, construct),
+                "",
                 Bar.of(
                         0.5 + (at - motion.repeatabilityMm()) / half,
                         0.5 + at / half,
                         0.5 + (at + motion.repeatabilityMm()) / half),
-                "repeatability " + band + ", " + motion.repeatabilitySource(),
-                "repeatability " + band,
+                verdict(motion) + ": repeatability " + band,
+                verdict(motion) + ", " + band,
                 second,
                 second);
     }
@@ -183,12 +190,19 @@ final class ComponentNumber {
     }
 
     private static String inBone(Migration each, Construct construct) {
-        String bone = BoneNames.of(construct, each.bone());
+        return where(each, construct) + ", " + verdict(each.motion().value().orElseThrow());
+    }
+
+    private static String verdict(Motion motion) {
+        return motion.isWithinError() ? "within error" : "beyond error";
+    }
+
+    private static String where(Migration each, Construct construct) {
         Motion motion = each.motion().value().orElseThrow();
+        String bone = BoneNames.of(construct, each.bone());
         OptionalDouble into = motion.intoBoneMm().value();
-        String value = into.isPresent()
-                ? "into " + bone + " " + Words.quantity(into.getAsDouble(), 1, "mm")
-                : "in " + bone + " " + Words.quantity(motion.translationMm().norm(), 1, "mm");
-        return value + (motion.isWithinError() ? ", within error" : "");
+        return into.isPresent()
+                ? Words.quantity(into.getAsDouble(), 1, "mm") + " into " + bone
+                : Words.quantity(motion.translationMm().norm(), 1, "mm") + " in " + bone;
     }
 }

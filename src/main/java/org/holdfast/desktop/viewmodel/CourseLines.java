@@ -100,7 +100,7 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<BreakSp
      * @param partId the part
      * @param label what it is called
      * @param isPicked whether it is the chosen part
-     * @param isSecond whether it is the other estimator of a part that has a line already
+     * @param isSecond whether the chosen part has a line already: this is its other estimator, or its other bone
      * @param points one a station, in their order
      */
     public record Line(String partId, String label, boolean isPicked, boolean isSecond, List<Point> points) {

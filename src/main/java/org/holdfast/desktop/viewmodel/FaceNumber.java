@@ -32,9 +32,9 @@ final class FaceNumber {
                 Words.percentRange(low, high),
                 Bar.of(low, at, high),
                 how + ": " + reads(h) + doubt(h, measured),
-                how + ": " + reads(h),
+                how + ":\n" + reads(h),
                 second(h, measured),
-                second(h, measured));
+                second(h, measured).replace("\u2009%", ""));
     }
 
     /** What a number of contact says: bone, or a gap that this scan cannot tell from none. */
@@ -60,6 +60,6 @@ final class FaceNumber {
         }
         ContactHeadline o = other.get();
         return "threshold " + Words.percent(o.fraction().value().orElseThrow()) + " ("
-                + Words.percentRange(o.low().orElseThrow(), o.high().orElseThrow()) + "): " + reads(o);
+                + Words.percentRange(o.low().orElseThrow(), o.high().orElseThrow()) + "):\n" + reads(o);
     }
 }

@@ -70,6 +70,7 @@ final class MotionLane {
     private Optional<Lane> of(Quantity quantity, List<ConstructPart> parts, String pickedPartId) {
         List<Line> lines = new ArrayList<>();
         for (ConstructPart part : parts) {
+            boolean isFirst = true;
             for (String bone : bones(part)) {
                 List<CourseReading> readings =
                         stations.stream().map(s -> reading(part, bone, s)).toList();

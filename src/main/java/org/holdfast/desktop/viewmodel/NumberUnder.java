@@ -104,6 +104,6 @@ public record NumberUnder(
                 said.append(", ").append(more);
             }
         }
-        return said.toString();
+        return said.toString().replace('\n', ' ');
     }
 }

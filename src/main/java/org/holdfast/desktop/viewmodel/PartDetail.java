@@ -82,8 +82,7 @@ public record PartDetail(
         }
         Optional<ComponentExam> component = known.component(exam.label(), part.id());
         if (component.isPresent()) {
-            boolean isScrew = component.get().component().kind().isScrew();
-            String caution = isScrew ? ComponentDetail.NO_ZONE_CAUTION : ComponentDetail.NO_BREAK_CAUTION;
+            String caution = ComponentDetail.caution(component.get().component().kind());
             return of(
                     component.get().verdict(),
                     ComponentDetail.of(component.get(), report.settings(), report.construct()),
