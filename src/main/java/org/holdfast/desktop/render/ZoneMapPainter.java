@@ -56,7 +56,8 @@ public final class ZoneMapPainter {
         for (int n = 0; n < cells.size(); n++) {
             drawn.add(sector(raster, zone.sectors().get(n), cells.get(n), along, top, bottom, limits));
         }
-        String limit = Words.quantity(limits.narrowMm(), 1, "mm");
+        boolean isWhole = limits.narrowMm() == Math.rint(limits.narrowMm());
+        String limit = Words.quantity(limits.narrowMm(), isWhole ? 0 : 1, "mm");
         return new MapPicture(
                 raster.picture(),
                 1 / along.pixelsPerMm(),

@@ -87,10 +87,12 @@ final class ComponentDetail {
         OptionalDouble se = ComponentNumber.largestStationSe(zone);
         rows.add(DetailRow.withError("Largest mean", zone.largestMeanMm(), se, 1, "mm"));
         rows.add(DetailRow.millimetres("Widest 60° × 5\u2009mm", zone.widestSectorMm(), 1));
-        String limit = (rule.comparison() == Comparison.OVER ? "over " : "at least ")
-                + Words.quantity(rule.limitMm(), 1, "mm");
-        String by = rule.judgedBy() == JudgedBy.CIRCUMFERENTIAL_MEAN ? "mean round the screw" : "widest sector";
-        rows.add(new Row("Rule", by + " " + limit, "lucent zone after Wu et al., J Orthop Surg Res 2019;14:6"));
+        String limit = (rule.comparison() == Comparison.OVER ? "> " : "≥ ") + Words.quantity(rule.limitMm(), 1, "mm");
+        String by = rule.judgedBy() == JudgedBy.CIRCUMFERENTIAL_MEAN ? "mean" : "sector";
+        rows.add(new Row(
+                "Rule",
+                by + " " + limit,
+                "mean round the screw, or widest sector; after Wu et al., J Orthop Surg Res 2019;14:6"));
         rows.add(new Row(
                 "By this rule",
                 !zone.isOverLimit()

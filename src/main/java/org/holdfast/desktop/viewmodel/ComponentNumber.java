@@ -66,7 +66,7 @@ final class ComponentNumber {
                 "",
                 Bar.of((at - WITHIN_95 * se) / SCALE_MM, at / SCALE_MM, (at + WITHIN_95 * se) / SCALE_MM),
                 "mean ± SE; " + unseen,
-                "mean ± SE; " + unseen,
+                unseen,
                 aside(measured, zone),
                 aside(measured, zone));
     }

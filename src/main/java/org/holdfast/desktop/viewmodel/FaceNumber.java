@@ -32,7 +32,7 @@ final class FaceNumber {
                 Words.percentRange(low, high),
                 Bar.of(low, at, high),
                 how + ": " + reads(h) + doubt(h, measured),
-                how + ":\n" + reads(h),
+                (h.estimator() == Estimator.BY_FIT ? "fit: " : "") + reads(h).replace("a gap", "gap"),
                 second(h, measured),
                 second(h, measured).replace("\u2009%", ""));
     }
