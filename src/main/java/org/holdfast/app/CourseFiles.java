@@ -5,13 +5,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import org.holdfast.construct.BoneInterface;
 import org.holdfast.exchange.CourseCsv;
 import org.holdfast.exchange.CourseRow;
@@ -33,12 +31,12 @@ import org.holdfast.volume.Comparability.Effect;
 
 /**
  * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole
- * result as {@code results/contact.json}.
+ * result as {@code results/measure.json}.
  */
 public final class CourseFiles {
 
     private static final String CHART = "course";
-    private static final String CONTACT = StoredCourse.FOLDER + "/" + StoredCourse.CONTACT;
+    private static final String MEASURE = StoredCourse.FOLDER + "/" + StoredCourse.MEASURE;
     private static final double PIXELS_PER_UNIT = 2;
     private static final String NO_TRUTH = "not a simulation";
     private static final String NO_CONTACT = "not measured";
@@ -71,9 +69,9 @@ public final class CourseFiles {
                 PngWriter.write(chart.get(), PIXELS_PER_UNIT, files.path(CHART + ".png"));
                 SvgWriter.write(chart.get(), files.path(CHART + ".svg"));
             }
-            writeMaps(files);
+            new MapFiles(report).write(name -> files.path(StoredCourse.FOLDER + "/maps/" + name));
             writeResults(files);
-            List<Path> written = files.move(CONTACT);
+            List<Path> written = files.move(MEASURE);
             if (chart.isEmpty()) {
                 // The chart has an axis of time; one of an earlier run would mislead.
                 Files.deleteIfExists(folder.resolve(CHART + ".png"));
@@ -85,25 +83,13 @@ public final class CourseFiles {
         }
     }
 
-    private void writeMaps(NewFiles files) throws IOException {
-        Set<String> names = new HashSet<>();
-        for (ExamResult exam : report.exams()) {
-            for (InterfaceExam part : exam.parts()) {
-                if (part.contact().isPresent()) {
-                    String name = free(fileName(part.face().id() + " " + exam.label()), names);
-                    FaceMapFile.write(report, exam, part, files.path(StoredCourse.FOLDER + "/maps/" + name + ".png"));
-                }
-            }
-        }
-    }
-
     /** The two documents that belong together. */
     private void writeResults(NewFiles files) throws IOException {
-        byte[] contact = new ContactDocument().write(report).getBytes(StandardCharsets.UTF_8);
-        Files.write(files.path(CONTACT), contact);
+        byte[] measure = new ReportDocument().write(report).getBytes(StandardCharsets.UTF_8);
+        Files.write(files.path(MEASURE), measure);
         Files.writeString(
                 files.path(StoredCourse.FOLDER + "/" + StoredCourse.SAMPLES),
-                SamplesDocument.write(report, StoredCourse.sha256(contact)),
+                SamplesDocument.write(report, StoredCourse.sha256(measure)),
                 StandardCharsets.UTF_8);
     }
 
@@ -283,19 +269,5 @@ public final class CourseFiles {
 
     private OptionalDouble truthOf(ExamResult exam, InterfaceExam part) {
         return truth.touchingFraction(exam.label(), part.face().id());
-    }
-
-    /** The name, with a number where it is taken: labels of two exams may differ in a sign only, or not at all. */
-    private static String free(String name, Set<String> taken) {
-        String found = name;
-        for (int n = 2; !taken.add(found); n++) {
-            found = name + "-" + n;
-        }
-        return found;
-    }
-
-    /** A file name out of words: lower case letters, digits and hyphens. */
-    private static String fileName(String words) {
-        return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
     }
 }

@@ -2,6 +2,7 @@ package org.holdfast.measure;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import org.holdfast.geometry.RigidTransform;
 
@@ -31,8 +32,21 @@ public record ExamPoses(
      * @param pose where it lies
      * @param motionMm how far its middle lies from where the construct's pose puts it, mm
      * @param motionDeg how far it is turned against the construct's pose, degrees
+     * @param undetermined which of its motions the part's surface does not show (a smooth screw spins), in words; there it
+     *     keeps its group's pose; empty where all six degrees of freedom are shown
      */
-    public record PartPose(FoundPose pose, double motionMm, double motionDeg) {}
+    public record PartPose(FoundPose pose, double motionMm, double motionDeg, String undetermined) {
+
+        public PartPose {
+            Objects.requireNonNull(pose, "pose");
+            Objects.requireNonNull(undetermined, "undetermined");
+        }
+
+        /** A pose in which all six degrees of freedom are shown. */
+        public PartPose(FoundPose pose, double motionMm, double motionDeg) {
+            this(pose, motionMm, motionDeg, "");
+        }
+    }
 
     /** Everything at one pose that was given. */
     public static ExamPoses given(RigidTransform referenceToExam, ExamScan.PoseKind kind, String why) {

@@ -14,12 +14,16 @@ import org.holdfast.construct.Construct;
  */
 public final class InterfaceCourse {
 
+    private static final String NOT_ASKED = "only contact was asked for";
+
     private final Construct construct;
     private final BoneInterface face;
     private final Component component;
     private final MeasurementSettings settings;
     private final ContactByThreshold estimator;
+    private final ContactByFit fit;
     private ContactByThreshold.Reference reference;
+    private ContactByFit.Reference fitReference;
     private String referenceSha256;
     private String referenceLabel;
 
@@ -34,6 +38,7 @@ public final class InterfaceCourse {
         this.component = construct.component(face.component());
         this.settings = settings;
         this.estimator = new ContactByThreshold(construct, face, settings);
+        this.fit = new ContactByFit(construct, face, settings);
     }
 
     /** Measures one exam; the first that its verdict allows to measure is taken for the reference exam. */
@@ -46,13 +51,25 @@ public final class InterfaceCourse {
         }
         ContactByThreshold.Measured measured =
                 reference == null ? estimator.measureReference(exam) : estimator.measureFollowUp(exam, reference);
+        ContactByFit.Measured fitted = fitReference == null
+                ? fit.measureReference(exam, measured.reference().host())
+                : fit.measureFollowUp(exam, fitReference);
         if (reference == null) {
             reference = measured.reference();
+            fitReference = fitted.reference();
             referenceSha256 = exam.seriesSha256();
             referenceLabel = exam.label();
         }
-        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), settings));
-        return InterfaceExam.ofThreshold(face, exam.label(), verdict, Optional.of(measured.contact()), key);
+        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), fitted.contact(), settings));
+        return new InterfaceExam(
+                face,
+                exam.label(),
+                verdict,
+                Optional.of(measured.contact()),
+                fitted.contact(),
+                PorousFill.not(NOT_ASKED),
+                Answer.not(NOT_ASKED),
+                key);
     }
 
     /** Label of the exam that fixed edges, host bone and threshold; empty while none could be measured. */

@@ -234,9 +234,17 @@ public final class ContactValidation {
     }
 
     static ThresholdContact measure(ContactScene scene, MeasurementSettings settings) {
+        Construct construct = constructOf(scene);
+        return new ContactByThreshold(construct, construct.interfaces().get(0), settings)
+                .measureReference(examOf(scene))
+                .contact();
+    }
+
+    /** The scene's scan, with the point spread that the estimator is told. */
+    static ExamScan examOf(ContactScene scene) {
         HuVolume volume = ScanSimulator.scan(scene.scene().scene(), scene.scan(), Progress.NONE);
         PointSpread stated = scene.statedSpread();
-        ExamScan exam = new ExamScan(
+        return new ExamScan(
                 "scene",
                 "1.2.3",
                 "00",
@@ -246,13 +254,9 @@ public final class ContactValidation {
                         stated.sigmaInPlaneMm(), stated.sigmaAlongTableMm(), PointSpreadEstimate.Source.GIVEN),
                 RigidTransform.IDENTITY,
                 ExamScan.PoseKind.IDENTITY);
-        Construct construct = constructOf(scene);
-        return new ContactByThreshold(construct, construct.interfaces().get(0), settings)
-                .measureReference(exam)
-                .contact();
     }
 
-    private static Construct constructOf(ContactScene scene) {
+    static Construct constructOf(ContactScene scene) {
         InterfaceSpec spec = scene.scene().spec();
         FaceFrame face = scene.scene().face();
         LocalDate day = LocalDate.of(2030, 1, 1);

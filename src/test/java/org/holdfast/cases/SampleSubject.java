@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.holdfast.app.ContactMeasurement;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamArgument;
+import org.holdfast.app.Measurement;
 import org.holdfast.app.PoseFile;
 import org.holdfast.app.SimulationTruth;
 import org.holdfast.app.SubjectFolder;
@@ -21,6 +21,7 @@ import org.holdfast.progress.Progress;
 public final class SampleSubject {
 
     private static ContactReport report;
+    private static ContactReport fullReport;
 
     private SampleSubject() {}
 
@@ -57,10 +58,32 @@ public final class SampleSubject {
         }
     }
 
+    /** The measured course of all five exams with screws, rods and bodies. */
+    public static synchronized ContactReport fullReport() {
+        if (fullReport == null) {
+            try {
+                fullReport = new Measurement(
+                                construct(),
+                                MeasurementSettings.withDefaults(),
+                                PoseFile.read(truthFile()),
+                                Measurement.Scope.ALL,
+                                Progress.NONE)
+                        .measure(exams());
+            } catch (UseCaseException e) {
+                throw new AssertionError(e);
+            }
+        }
+        return fullReport;
+    }
+
     /** Exams measured from the true poses with default settings. */
     public static ContactReport measure(Construct construct, List<ExamArgument> exams) throws UseCaseException {
-        return new ContactMeasurement(
-                        construct, MeasurementSettings.withDefaults(), PoseFile.read(truthFile()), Progress.NONE)
+        return new Measurement(
+                        construct,
+                        MeasurementSettings.withDefaults(),
+                        PoseFile.read(truthFile()),
+                        Measurement.Scope.CONTACT,
+                        Progress.NONE)
                 .measure(exams);
     }
 

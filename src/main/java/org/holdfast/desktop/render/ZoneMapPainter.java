@@ -117,7 +117,8 @@ public final class ZoneMapPainter {
             OptionalDouble mean = station.meanMm().value();
             if (mean.isPresent()) {
                 double y = meanY(mean.getAsDouble(), bottom);
-                raster.rectangle(x - halfBar, Math.min(y, bottom - 1.5), x + halfBar, bottom, INK);
+                raster.rectangle(
+                        x - halfBar, Math.min(y, bottom - 1.5), x + halfBar, bottom, station.isApart() ? RULE : INK);
             } else {
                 raster.hatch(x - halfBar, bottom - 6, x + halfBar, bottom, MapClass.STROKE);
             }

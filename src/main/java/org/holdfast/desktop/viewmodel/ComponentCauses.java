@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.holdfast.measure.Answer;
 import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.Continuity;
 import org.holdfast.measure.Migration;
 import org.holdfast.measure.ScrewLucency;
 import org.holdfast.measure.ScrewLucency.Zone;
@@ -19,6 +20,11 @@ final class ComponentCauses {
         List<String> causes = new ArrayList<>();
         found.stream().skip(1).map(ComponentFinding::words).forEach(causes::add);
         causes.addAll(measured.verdict().causes());
+        measured.continuity()
+                .value()
+                .map(Continuity::caution)
+                .filter(caution -> !caution.isEmpty())
+                .ifPresent(causes::add);
         switch (measured.component().kind().family()) {
             case SCREW -> {
                 add(causes, "zone: ", whyNoZone(measured.lucency()));

@@ -84,7 +84,7 @@ final class ComponentDetail {
         }
         Zone zone = answer.value().get();
         List<Row> rows = new ArrayList<>();
-        OptionalDouble se = ComponentNumber.largestStationSe(zone);
+        OptionalDouble se = zone.largestMeanSeMm().value();
         rows.add(DetailRow.withError("Largest mean", zone.largestMeanMm(), se, 1, "mm"));
         rows.add(DetailRow.millimetres("Widest 60° × 5\u2009mm", zone.widestSectorMm(), 1));
         String limit = (rule.comparison() == Comparison.OVER ? "> " : "≥ ") + Words.quantity(rule.limitMm(), 1, "mm");
@@ -99,6 +99,8 @@ final class ComponentDetail {
                         ? "not over the limit"
                         : zone.isNew() ? "new since reference" : "there at reference",
                 "a zone that was there on the reference exam is baseline"));
+        rows.add(DetailRow.withError(
+                "Wider than reference by", zone.growthMm(), zone.growthSeMm().value(), 1, "mm"));
         rows.add(DetailRow.millimetres("Length over limit", zone.lengthOverMm(), 1));
         rows.add(DetailRow.percent("Surface over limit", zone.shareOver()));
         rows.add(DetailRow.percent("Sclerotic rim", zone.rim()));
@@ -122,6 +124,13 @@ final class ComponentDetail {
             rows.add(new Row("Break", "none seen", "a narrower one than the smallest visible is not excluded"));
         }
         rows.add(DetailRow.millimetres("Smallest visible break", whole.smallestVisibleBreakMm(), 2));
+        for (Continuity.Unassessed each : whole.unassessed()) {
+            String stretch = Words.number(each.fromMm(), 0) + " – " + Words.quantity(each.toMm(), 0, "mm");
+            rows.add(new Row("Not assessable", stretch, each.why()));
+        }
+        if (!whole.caution().isEmpty()) {
+            rows.add(new Row("Caution", "see the tooltip", whole.caution()));
+        }
         Optional<Double> bend = whole.bendChangeDeg();
         rows.add(new Row(
                 "Bend since reference",

@@ -11,7 +11,6 @@ import org.holdfast.measure.Continuity;
 import org.holdfast.measure.Continuity.Break;
 import org.holdfast.measure.Migration;
 import org.holdfast.measure.Migration.Motion;
-import org.holdfast.measure.ScrewLucency.Station;
 import org.holdfast.measure.ScrewLucency.Zone;
 
 /** The number under a screw, rod or body, with its error and with what the scan could not have shown. */
@@ -59,7 +58,7 @@ final class ComponentNumber {
                     aside(measured, zone));
         }
         double at = seen.getAsDouble();
-        double se = largestStationSe(zone).orElse(0);
+        double se = zone.largestMeanSeMm().value().orElse(0);
         return new NumberUnder(
                 cell.state(),
                 "zone " + Words.number(at, 1) + (se > 0 ? " ± " + Words.number(se, 1) : "") + "\u2009mm",
@@ -69,20 +68,6 @@ final class ComponentNumber {
                 unseen,
                 aside(measured, zone),
                 aside(measured, zone));
-    }
-
-    /** Standard error of the station with the largest mean. */
-    static OptionalDouble largestStationSe(Zone zone) {
-        Station widest = null;
-        for (Station station : zone.stations()) {
-            if (station.meanMm().value().isPresent()
-                    && (widest == null
-                            || station.meanMm().value().getAsDouble()
-                                    > widest.meanMm().value().getAsDouble())) {
-                widest = station;
-            }
-        }
-        return widest == null ? OptionalDouble.empty() : widest.seMm().value();
     }
 
     private static String aside(ComponentExam measured, Zone zone) {
@@ -120,10 +105,15 @@ final class ComponentNumber {
         String bend = whole.bendChangeDeg()
                 .map(degrees -> "bend " + MotionWords.signed(degrees, 1) + "° since reference")
                 .orElse("");
+        double hiddenMm = whole.unassessed().stream()
+                .mapToDouble(each -> each.toMm() - each.fromMm())
+                .sum();
+        String hidden = hiddenMm > 0 ? Words.quantity(hiddenMm, 0, "mm") + " not assessable" : "";
+        String aside = bend.isEmpty() || hidden.isEmpty() ? bend + hidden : hidden + "; " + bend;
         if (whole.breaks().isEmpty()) {
             String value = whole.isBent() ? cell.words() : ComponentFinding.noBreak(whole);
             return new NumberUnder(
-                    cell.state(), value, "", Bar.NONE, "a narrower break is not excluded", limit, bend, bend);
+                    cell.state(), value, "", Bar.NONE, "a narrower break is not excluded", limit, aside, aside);
         }
         Break first = whole.breaks().get(0);
         String value = first.status() == Continuity.Status.CONFIRMED

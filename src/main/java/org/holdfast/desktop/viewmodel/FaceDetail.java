@@ -115,11 +115,22 @@ final class FaceDetail {
             return rows;
         }
         ChangeMap map = change.get();
-        rows.add(new Row("More mineral", Words.percent(map.more()), "share of the whole face"));
-        rows.add(new Row("Less mineral", Words.percent(map.less()), "share of the whole face"));
+        rows.add(new Row(
+                "More mineral",
+                Words.percentRange(map.more(), map.moreAtMost()) + "\u2009%",
+                "if nothing, or all, that is not comparable had more"));
+        rows.add(new Row(
+                "Less mineral",
+                Words.percentRange(map.less(), map.lessAtMost()) + "\u2009%",
+                "if nothing, or all, that is not comparable had less"));
         rows.add(new Row("Within error", Words.percent(map.none()), "share of the whole face"));
         rows.add(new Row("Not comparable", Words.percent(map.notComparable()), "share of the whole face"));
         rows.add(new Row("Error, SD", Words.quantity(map.errorHu(), 0, "HU"), map.errorSource()));
+        rows.add(new Row(
+                "Smallest visible change",
+                Words.quantity(map.smallestVisibleHu(), 0, "HU"),
+                "found at 95 of 100 places"));
+        rows.add(DetailRow.hounsfield("Drift in muscle", map.driftHu()));
         return rows;
     }
 

@@ -1,5 +1,6 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,7 +55,7 @@ final class KeptPoses {
         List<ReviewExam> exams = subject.exams();
         wanted.forEach((exam, pose) -> byLabel.put(exams.get(exam).label(), pose));
         try {
-            PoseNudge.write(subject.folder().folder(), byLabel);
+            PoseNudge.write(subject.folder().folder(), byLabel, LocalDate.now());
             kept = Map.copyOf(wanted);
             failure = "";
             return true;

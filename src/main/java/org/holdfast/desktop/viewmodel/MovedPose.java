@@ -2,8 +2,8 @@ package org.holdfast.desktop.viewmodel;
 
 import java.util.Optional;
 import org.holdfast.app.ExamResult;
-import org.holdfast.app.PoseNudge;
 import org.holdfast.geometry.RigidTransform;
+import org.holdfast.measure.ExamScan.PoseKind;
 
 /** Whether the numbers of an exam were measured at another pose than the one that is set by hand now. */
 final class MovedPose {
@@ -20,8 +20,8 @@ final class MovedPose {
                     ? Optional.empty()
                     : Optional.of("the pose was nudged after it was measured");
         }
-        return measured.poseSource().equals(PoseNudge.SOURCE)
-                ? Optional.of("measured at a pose nudged by hand, which was taken back")
+        return measured.poseKind() == PoseKind.NUDGED
+                ? Optional.of("measured at a pose set by hand, which was taken back")
                 : Optional.empty();
     }
 

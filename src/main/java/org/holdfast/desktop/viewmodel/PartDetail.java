@@ -115,9 +115,7 @@ public record PartDetail(
         PointSpreadEstimate spread = result.pointSpread();
         sentences.add("Blur (SD): " + Words.number(spread.sigmaInPlaneMm(), 2) + " in the slice, "
                 + Words.quantity(spread.sigmaAlongTableMm(), 2, "mm") + " along the table, "
-                + (spread.source() == PointSpreadEstimate.Source.GIVEN
-                        ? "given."
-                        : "by kernel and slice thickness, not measured."));
+                + blurSource(spread) + ".");
         List<Finding> findings = new ArrayList<>(result.findings());
         findings.addAll(byFiles);
         sentences.addAll(words(findings));
@@ -129,5 +127,17 @@ public record PartDetail(
             sentences.add("Not known whether as on the reference exam: " + unknown + ".");
         }
         return sentences;
+    }
+
+    private static String blurSource(PointSpreadEstimate spread) {
+        return switch (spread.source()) {
+            case GIVEN -> "given";
+            case IMPLANT_EDGES ->
+                "measured on " + (spread.note().isEmpty() ? "the implant's edges" : spread.note())
+                        + (spread.seMm().value().isPresent()
+                                ? ", SE " + Words.quantity(spread.seMm().value().getAsDouble(), 3, "mm")
+                                : "");
+            case KERNEL_AND_THICKNESS_DEFAULT -> "by kernel and slice thickness, not measured";
+        };
     }
 }

@@ -63,7 +63,7 @@ final class ZoneLane {
                     : CourseReading.not("no zone seen, smallest visible zone not stated");
         }
         double at = seen.getAsDouble();
-        double error = WITHIN_95 * ComponentNumber.largestStationSe(zone.get()).orElse(0);
+        double error = WITHIN_95 * zone.get().largestMeanSeMm().value().orElse(0);
         return CourseReading.ofHu(
                 seen,
                 OptionalDouble.of(Math.max(0, at - error)),

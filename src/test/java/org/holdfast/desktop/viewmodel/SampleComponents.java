@@ -47,7 +47,7 @@ public final class SampleComponents {
         for (double at = screw.inBoneFromMm() + 0.5; at < screw.inBoneToMm(); at++) {
             double share = (at - screw.inBoneFromMm()) / (screw.inBoneToMm() - screw.inBoneFromMm());
             double here = widthMm * (1 - 0.6 * share);
-            stations.add(new Station(at, Stated.of(here), Stated.of(1.2 * here), Stated.of(0.2)));
+            stations.add(new Station(at, Stated.of(here), Stated.of(1.2 * here), Stated.of(0.2), false));
             for (int n = 0; n < 12; n++) {
                 boolean isHidden = n == 4 && share > 0.7;
                 sectors.add(new Sector(
@@ -65,12 +65,15 @@ public final class SampleComponents {
         boolean isOver = widthMm > LIMIT_MM;
         return new Zone(
                 Stated.of(widthMm),
+                Stated.of(0.2),
                 Stated.of(1.2 * widthMm),
                 Stated.of(isOver ? 12 : 0),
                 Stated.of(isOver ? 0.4 : 0),
                 0.03,
                 Stated.of(0.2),
                 Stated.of(visibleMm),
+                Stated.of(isNew ? widthMm - 0.1 : 0),
+                Stated.of(0.25),
                 isOver,
                 isNew,
                 stations,
@@ -246,6 +249,11 @@ public final class SampleComponents {
                 0.1,
                 35,
                 "solid parts of the construct",
+                100,
+                0.05,
+                Stated.of(-6),
+                0.8,
+                2.8,
                 c.readings().stream().map(SampleComponents::change).toList());
         return new InterfaceExam(
                 part.face(),
