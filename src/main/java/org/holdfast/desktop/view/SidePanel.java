@@ -107,12 +107,12 @@ final class SidePanel extends VBox {
             verdict(under, detail);
         }
         heading.warning().ifPresent(cause -> warn("HU may not be compared with the reference exam: " + cause + "."));
+        add(gap(), label("Pose", "section-title"), nudge);
+        nudge.show();
         marks.show();
         add(marks);
         detail.sections().forEach(each -> section(each.title(), each.rows()));
         detail.caution().ifPresent(caution -> add(label(caution, "small-text", "soft")));
-        add(gap(), label("Pose", "section-title"), nudge);
-        nudge.show();
         sentences("This exam", detail.scan());
         known.report().ifPresent(report -> section("Settings", SettingsRows.of(report.settings())));
     }

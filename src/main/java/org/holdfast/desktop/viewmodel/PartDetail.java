@@ -17,6 +17,7 @@ import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
 import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.PointSpreadEstimate;
 import org.holdfast.measure.Verdict;
@@ -55,6 +56,9 @@ public record PartDetail(
      * @param why more about it, in a sentence; may be empty
      */
     public record Row(String name, String value, String why) {}
+
+    /** What the files let one assume of the pose; said no more once it was found. */
+    private static final String POSE_ASSUMED = "POSE_ASSUMED";
 
     public PartDetail {
         causes = List.copyOf(causes);
@@ -117,7 +121,10 @@ public record PartDetail(
                 + Words.quantity(spread.sigmaAlongTableMm(), 2, "mm") + " along the table, "
                 + blurSource(spread) + ".");
         List<Finding> findings = new ArrayList<>(result.findings());
-        findings.addAll(byFiles);
+        boolean isRegistered = result.poseKind() == PoseKind.REGISTERED;
+        byFiles.stream()
+                .filter(finding -> !isRegistered || !finding.code().equals(POSE_ASSUMED))
+                .forEach(findings::add);
         sentences.addAll(words(findings));
         String unknown = result.comparability().stream()
                 .filter(Difference::isUnknown)
