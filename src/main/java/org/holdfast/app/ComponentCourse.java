@@ -14,6 +14,7 @@ import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.measure.Migration;
 import org.holdfast.measure.ScrewLucency;
+import org.holdfast.measure.ScrewZones;
 import org.holdfast.measure.StaleKey;
 import org.holdfast.measure.Verdict;
 
@@ -27,7 +28,9 @@ final class ComponentCourse {
     private final Component component;
     private final MeasurementSettings settings;
     private final Optional<ContinuityMeasure> continuity;
+    private final Optional<ScrewZones> zones;
     private ContinuityMeasure.Reference bendOrNull;
+    private Optional<ScrewZones.Reference> zoneBefore = Optional.empty();
     private String referenceSha256OrNull;
 
     ComponentCourse(Construct construct, Component component, MeasurementSettings settings) {
@@ -36,6 +39,9 @@ final class ComponentCourse {
         this.settings = settings;
         this.continuity = ContinuityMeasure.appliesTo(component)
                 ? Optional.of(new ContinuityMeasure(construct, component, settings))
+                : Optional.empty();
+        this.zones = component.kind().isScrew()
+                ? Optional.of(new ScrewZones(construct, component, settings))
                 : Optional.empty();
     }
 
@@ -86,7 +92,14 @@ final class ComponentCourse {
     }
 
     private Answer<ScrewLucency> lucency(ExamScan exam) {
-        return Answer.not(NO_SCREW);
+        if (zones.isEmpty()) {
+            return Answer.not(NO_SCREW);
+        }
+        ScrewZones.Measured measured = zoneBefore.isPresent()
+                ? zones.get().measureFollowUp(exam, zoneBefore.get())
+                : zones.get().measureReference(exam);
+        zoneBefore = zoneBefore.or(measured::reference);
+        return measured.lucency();
     }
 
     private Answer<Continuity> continuity(ExamScan exam) {

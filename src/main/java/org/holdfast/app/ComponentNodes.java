@@ -71,6 +71,9 @@ final class ComponentNodes {
         ScrewLucency.Zone zone = answer.value().get();
         ObjectNode node = lucency.putObject(name);
         JsonDocument.stated(node, "largestMeanMm", zone.largestMeanMm());
+        JsonDocument.stated(node, "largestMeanSeMm", zone.largestMeanSeMm());
+        JsonDocument.stated(node, "growthMm", zone.growthMm());
+        JsonDocument.stated(node, "growthSeMm", zone.growthSeMm());
         JsonDocument.stated(node, "widestSectorMm", zone.widestSectorMm());
         JsonDocument.stated(node, "lengthOverMm", zone.lengthOverMm());
         JsonDocument.stated(node, "shareOver", zone.shareOver());
@@ -86,6 +89,7 @@ final class ComponentNodes {
             JsonDocument.stated(entry, "meanMm", station.meanMm());
             JsonDocument.stated(entry, "maxMm", station.maxMm());
             JsonDocument.stated(entry, "se", station.seMm());
+            entry.put("apart", station.isApart());
         }
     }
 

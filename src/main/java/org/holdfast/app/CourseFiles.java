@@ -22,6 +22,8 @@ import org.holdfast.figure.Drawing;
 import org.holdfast.figure.PngWriter;
 import org.holdfast.figure.SvgWriter;
 import org.holdfast.finding.FileFailure;
+import org.holdfast.measure.Answer;
+import org.holdfast.measure.FittedContact;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
@@ -135,6 +137,7 @@ public final class CourseFiles {
                 none,
                 new CourseRow.Sensitivity(none, none, none, none),
                 none,
+                CourseRow.ByFit.not(NO_CONTACT),
                 verdict.value().words(),
                 String.join("; ", verdict.causes()),
                 truthStated);
@@ -170,9 +173,16 @@ public final class CourseFiles {
                         c.sensitivity().get(50),
                         c.sensitivity().get(100)),
                 c.jitterSd(),
+                byFit(part.byFit()),
                 verdict,
                 causes,
                 truthStated);
+    }
+
+    private static CourseRow.ByFit byFit(Answer<FittedContact> answer) {
+        return answer.value()
+                .map(f -> new CourseRow.ByFit(f.fraction(), f.low(), f.high(), f.smallestVisibleGapMm()))
+                .orElseGet(() -> CourseRow.ByFit.not(answer.why()));
     }
 
     /** The course against time; empty if no exam is dated. */
@@ -183,9 +193,7 @@ public final class CourseFiles {
     }
 
     private Course course() {
-        List<ExamResult> dated = report.exams().stream()
-                .filter(e -> e.daysSinceSurgery().isPresent())
-                .toList();
+        List<ExamResult> dated = dated();
         List<CourseExam> exams = new ArrayList<>();
         for (int n = 0; n < dated.size(); n++) {
             ExamResult exam = dated.get(n);
@@ -206,11 +214,50 @@ public final class CourseFiles {
         }
         return new Course(
                 "Interface contact, " + report.construct().id(),
-                "apparent contact by threshold; fraction of the assessable face, bars from all hidden open to all hidden"
-                        + " contact" + leftOut() + lossy(),
+                "apparent contact " + estimators()
+                        + "; fraction of the assessable face, bars from all hidden open to all" + " hidden contact"
+                        + leftOut() + lossy(),
                 exams,
                 lines,
                 Caution.TEXT);
+    }
+
+    /** A line has one estimator: by fit where that states every dated exam of the interface, else by threshold. */
+    private boolean isByFit(BoneInterface face) {
+        return dated().stream().map(exam -> report.of(exam.label(), face.id())).allMatch(part -> part.flatMap(
+                        p -> p.byFit().value())
+                .filter(f -> f.fraction().value().isPresent()
+                        && f.low().value().isPresent()
+                        && f.high().value().isPresent())
+                .isPresent());
+    }
+
+    private String estimators() {
+        List<String> fitted = report.construct().interfaces().stream()
+                .filter(this::isByFit)
+                .map(BoneInterface::label)
+                .toList();
+        if (fitted.isEmpty()) {
+            return "by threshold";
+        }
+        return fitted.size() == report.construct().interfaces().size()
+                ? "by fit"
+                : "by fit (" + String.join(", ", fitted) + "), else by threshold";
+    }
+
+    private static CoursePoint byFit(FittedContact c) {
+        CoursePoint point = CoursePoint.stated(
+                c.fraction().value().orElseThrow(),
+                c.low().value().orElseThrow(),
+                c.high().value().orElseThrow());
+        OptionalDouble limit = c.smallestVisibleGapMm().value();
+        return limit.isPresent() ? point.withSmallestVisibleGapMm(limit.getAsDouble()) : point;
+    }
+
+    private List<ExamResult> dated() {
+        return report.exams().stream()
+                .filter(e -> e.daysSinceSurgery().isPresent())
+                .toList();
     }
 
     private String leftOut() {
@@ -251,7 +298,10 @@ public final class CourseFiles {
     private CoursePoint point(ExamResult exam, InterfaceExam part) {
         OptionalDouble trueFraction = truthOf(exam, part);
         CoursePoint point;
-        if (part.contact().isEmpty() || part.contact().get().fraction().value().isEmpty()) {
+        if (isByFit(part.face())) {
+            point = byFit(part.byFit().value().orElseThrow());
+        } else if (part.contact().isEmpty()
+                || part.contact().get().fraction().value().isEmpty()) {
             point = CoursePoint.notStated(
                     part.contact().isEmpty()
                             ? part.verdict().value().words()

@@ -15,6 +15,8 @@ import org.holdfast.intake.Stack;
 import org.holdfast.intake.VolumeLoader;
 import org.holdfast.measure.Answer;
 import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.Continuity;
+import org.holdfast.measure.Disturbance;
 import org.holdfast.measure.ExamPoses;
 import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.ExamScan.PoseKind;
@@ -25,6 +27,7 @@ import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.measure.Migration;
 import org.holdfast.measure.MigrationMeasure;
 import org.holdfast.measure.PointSpreadEstimate;
+import org.holdfast.measure.PointSpreadFromEdges;
 import org.holdfast.measure.PorousFill;
 import org.holdfast.measure.StaleKey;
 import org.holdfast.measure.Verdict;
@@ -86,7 +89,7 @@ final class ExamMeasurement {
                 .value()
                 .orElseGet(() -> ExamPoses.given(
                         RigidTransform.IDENTITY, PoseKind.REFUSED, posed.poses().why()));
-        ExamScan scan = scan(exam, sha256, loaded, poses);
+        ExamScan scan = scan(exam, sha256, loaded, poses, posed.poses().value().isPresent());
         notes.addAll(HuPlausibility.check(
                 loaded.volume(), construct.axes(), poses.construct().referenceToExam(), exam.label()));
         progress.stopIfCancelled();
@@ -115,15 +118,23 @@ final class ExamMeasurement {
     /** What was measured in an exam. */
     private record Parts(List<InterfaceExam> interfaces, List<ComponentExam> components) {}
 
-    private ExamScan scan(OpenedExam exam, String sha256, LoadedVolume loaded, ExamPoses poses) {
+    /** The exam with its blur: from the implant's own edges where it is known where they lie. */
+    private ExamScan scan(OpenedExam exam, String sha256, LoadedVolume loaded, ExamPoses poses, boolean isFound) {
+        PointSpreadEstimate usual = PointSpreadEstimate.ofKernelAndThickness(
+                loaded.acquisition(), loaded.volume().grid());
+        ExamScan scan = scan(exam, sha256, loaded, poses, usual);
+        return isFound ? scan(exam, sha256, loaded, poses, PointSpreadFromEdges.of(construct, scan, settings)) : scan;
+    }
+
+    private static ExamScan scan(
+            OpenedExam exam, String sha256, LoadedVolume loaded, ExamPoses poses, PointSpreadEstimate spread) {
         return new ExamScan(
                 exam.label(),
                 exam.seriesUid(),
                 sha256,
                 loaded.volume(),
                 loaded.acquisition(),
-                PointSpreadEstimate.ofKernelAndThickness(
-                        loaded.acquisition(), loaded.volume().grid()),
+                spread,
                 poses.construct().referenceToExam(),
                 poses.construct().kind());
     }
@@ -138,12 +149,18 @@ final class ExamMeasurement {
                 .toList();
         progress.stopIfCancelled();
         progress.report(0.5, "measuring interfaces of " + scan.label());
+        List<Continuity> continuity = measured.stream()
+                .flatMap(part -> part.continuity().value().stream())
+                .toList();
         List<Boolean> hadReference =
                 courses.stream().map(c -> c.referenceLabel().isPresent()).toList();
         List<InterfaceExam> interfaces = courses.parallelStream()
                 .map(course -> {
                     progress.stopIfCancelled();
-                    return course.measure(scan.at(poses.ofPart(course.face().component())));
+                    Component body = construct.component(course.face().component());
+                    return course.measure(
+                            scan.at(poses.ofPart(body.id())),
+                            Disturbance.of(construct, body, poses, continuity, settings));
                 })
                 .toList();
         for (int n = 0; n < courses.size(); n++) {

@@ -7,7 +7,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.progress.Progress;
 import org.holdfast.validation.BreakValidation;
+import org.holdfast.validation.ChangeValidation;
 import org.holdfast.validation.ContactValidation;
+import org.holdfast.validation.LucencyValidation;
+import org.holdfast.validation.MigrationValidation;
+import org.holdfast.validation.RegistrationValidation;
 import org.holdfast.validation.ValidationRow;
 
 /**
@@ -21,7 +25,15 @@ public record ValidationGoals(Subject subject, List<Row> rows) {
     /** What can be validated. */
     public enum Subject {
         CONTACT("interface contact on simulated faces", true, ContactValidation::quick, ContactValidation::full),
-        BREAKS("breaks of simulated rods and screws", false, BreakValidation::quick, BreakValidation::full);
+        LUCENCY("zones round simulated screws", false, LucencyValidation::quick, LucencyValidation::full),
+        CHANGE("change maps and bone in pores", true, ChangeValidation::quick, ChangeValidation::full),
+        BREAKS("breaks of simulated rods and screws", false, BreakValidation::quick, BreakValidation::full),
+        REGISTRATION(
+                "poses found on simulated subjects",
+                false,
+                RegistrationValidation::quick,
+                RegistrationValidation::full),
+        MIGRATION("migration on simulated subjects", false, MigrationValidation::quick, MigrationValidation::full);
 
         private final String words;
         private final boolean isFraction;

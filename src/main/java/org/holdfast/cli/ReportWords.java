@@ -1,8 +1,10 @@
 package org.holdfast.cli;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.app.Caution;
@@ -12,15 +14,35 @@ import org.holdfast.app.FilmResult;
 import org.holdfast.app.SimulationTruth;
 import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
+import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.Continuity;
 import org.holdfast.measure.InterfaceExam;
-import org.holdfast.measure.Stated;
-import org.holdfast.measure.ThresholdContact;
+import org.holdfast.measure.LucencyAccuracy;
+import org.holdfast.measure.Migration;
 import org.holdfast.volume.Comparability.Difference;
 
-/** A contact report in words: a table, then what a person should know. */
+/** A report in words: tables, then what a person should know. */
 final class ReportWords {
 
-    private static final String NOT_STATED = "-";
+    private static final String FIT_LEGEND = "Contact: gaps under the settings' limit with bone behind them, of the"
+            + " assessable face; bounds: of the whole face, what is hidden counted as open and as contact; unseen gap: a"
+            + " narrower gap is not told from contact; hidden: not assessable. Where contact by fit is stated it is the"
+            + " headline.";
+    private static final String THRESHOLD_LEGEND = "Contact: of the assessable face; bounds: of the whole face, what is"
+            + " hidden counted as open and as contact; unseen gap: a narrower gap reads as contact (?: hinges on the blur"
+            + " of the scan); hidden: not assessable.";
+    private static final String TRUTH_LEGEND = "Truth: of the simulation; touching: bone on the implant; under a gap:"
+            + " what the estimator should read as contact.";
+    private static final String CHANGE_LEGEND = "Of the face, against the reference exam, for course and not for state;"
+            + " pores filled: exploratory, without any clinical threshold.";
+    private static final String ZONE_LEGEND = "Mean: largest mean width round the screw; widest: over 60° × 5 mm; new:"
+            + " over the rule's limit and wider than on the reference exam by more than its error; hidden: not assessable. "
+            + sentence(LucencyAccuracy.PUBLISHED.words());
+    private static final String BREAK_LEGEND = "Width along the axis, and where, from the part's first point (head of a"
+            + " screw). A break narrower than stated, or under a joint, is not seen; unconfirmed: seen only where artefact"
+            + " reduction may have drawn it. Bend: its change since the reference exam.";
+    private static final String MOTION_LEGEND = "Along the construct's axes, against the bone; into bone: subsidence"
+            + " positive. Beyond error: beyond what double examinations of phantoms scatter, a lower bound for patients.";
     private static final int COLUMNS = 100;
     /** Scatter under half-voxel shifts from which it is told: the half-width of the goal for contact, 3 points. */
     private static final double JITTER_TOLD = 0.03;
@@ -34,18 +56,18 @@ final class ReportWords {
      */
     static List<String> lines(ContactReport report, SimulationTruth truth) {
         List<String> lines = new ArrayList<>();
-        lines.add("Interface contact by threshold, construct "
-                + report.construct().id() + ", version " + report.construct().version());
-        lines.add("");
-        TextTable table = new TextTable(header(!truth.isEmpty()));
-        for (ExamResult exam : report.exams()) {
-            for (InterfaceExam part : exam.parts()) {
-                table.add(row(exam, part, truth));
-            }
+        lines.add("Construct " + report.construct().id() + ", version "
+                + report.construct().version() + ", settings "
+                + report.settings().preset().word());
+        section(lines, "Interface contact by fit", ContactTables.byFit(report, truth), FIT_LEGEND);
+        section(lines, "Interface contact by threshold", ContactTables.byThreshold(report, truth), THRESHOLD_LEGEND);
+        if (!truth.isEmpty()) {
+            lines.add(wrapped(TRUTH_LEGEND));
         }
-        lines.addAll(table.lines());
-        lines.add("");
-        lines.addAll(legend(!truth.isEmpty()));
+        section(lines, "Change of mineral beside the implant", ContactTables.change(report), CHANGE_LEGEND);
+        section(lines, "Zones round screws", ComponentTables.zones(report, truth), ZONE_LEGEND);
+        section(lines, "Breaks of screws and rods", ComponentTables.breaks(report, truth), BREAK_LEGEND);
+        section(lines, "Migration since the reference exam", ComponentTables.migration(report, truth), MOTION_LEGEND);
         for (ExamResult exam : report.exams()) {
             List<String> notes = notes(exam);
             if (!notes.isEmpty()) {
@@ -74,73 +96,19 @@ final class ReportWords {
         return lines;
     }
 
-    private static List<String> header(boolean withTruth) {
-        List<String> header = new ArrayList<>(List.of(
-                "exam",
-                "day",
-                "interface",
-                "contact\n%",
-                "bounds\n%",
-                "unseen\ngap, mm",
-                "at -50/+50\nHU, %",
-                "bridged\n%",
-                "hidden\n%",
-                "bone/host\nHU"));
-        if (withTruth) {
-            header.add("truth:\ntouching %");
-            header.add("under\nunseen gap %");
-        }
-        return header;
+    private static String sentence(String words) {
+        return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
     }
 
-    private static List<String> legend(boolean withTruth) {
-        List<String> lines = new ArrayList<>();
-        lines.add(wrapped(
-                "contact: of the assessable face; bounds: of the whole face, what is hidden counted as open and as"
-                        + " contact; unseen gap: a narrower gap reads as contact (?: hinges on the blur of the scan); hidden: not"
-                        + " assessable."));
-        if (withTruth) {
-            lines.add(
-                    wrapped("truth: of the simulation; touching: bone on the implant; under unseen gap: what this scan"
-                            + " should read as contact."));
+    private static void section(List<String> lines, String title, List<String> table, String legend) {
+        if (!table.isEmpty()) {
+            lines.add("");
+            lines.add(title);
+            lines.add("");
+            lines.addAll(table);
+            lines.add("");
+            lines.add(wrapped(legend));
         }
-        return lines;
-    }
-
-    private static List<String> row(ExamResult exam, InterfaceExam part, SimulationTruth truth) {
-        List<String> row = new ArrayList<>();
-        row.add(exam.label());
-        row.add(
-                exam.daysSinceSurgery().isPresent()
-                        ? String.valueOf(exam.daysSinceSurgery().getAsInt())
-                        : "?");
-        row.add(part.face().label());
-        if (part.contact().isPresent()) {
-            ThresholdContact c = part.contact().get();
-            row.add(percent(c.fraction()));
-            row.add(c.statedLow().value().isPresent() ? percent(c.low()) + "–" + percent(c.high()) : NOT_STATED);
-            row.add(decimals(c.smallestVisibleGapMm().value(), 2)
-                    + (c.smallestVisibleGapMm().value().isPresent() && !c.isLimitSettled() ? " ?" : ""));
-            row.add(percent(c.sensitivity().get(-50)) + "/"
-                    + percent(c.sensitivity().get(50)));
-            row.add(percent(c.bridged()));
-            row.add(percent(c.notAssessable()));
-            row.add(String.format(Locale.ROOT, "%.0f", c.boneHu()) + "/"
-                    + decimals(c.hostHu().value(), 0));
-        } else {
-            row.addAll(List.of(NOT_STATED, "", "", "", "", "", ""));
-        }
-        if (!truth.isEmpty()) {
-            row.add(percent(truth.touchingFraction(exam.label(), part.face().id())));
-            OptionalDouble limit =
-                    part.contact().map(c -> c.smallestVisibleGapMm().value()).orElse(OptionalDouble.empty());
-            row.add(
-                    limit.isPresent()
-                            ? percent(truth.fractionUnder(
-                                    exam.label(), part.face().id(), limit.getAsDouble()))
-                            : NOT_STATED);
-        }
-        return row;
     }
 
     /** What limits the numbers of an exam: verdicts, differences from the reference exam, findings that limit something. */
@@ -153,6 +121,7 @@ final class ReportWords {
             }
             jitter(part).ifPresent(notes::add);
         }
+        componentNotes(exam, notes);
         List<String> unknown = new ArrayList<>();
         for (Difference difference : exam.comparability()) {
             if (difference.isUnknown()) {
@@ -168,6 +137,34 @@ final class ReportWords {
                 .filter(finding -> finding.severity() != Severity.INFO)
                 .forEach(finding -> notes.add(words(finding, exam.label())));
         return notes;
+    }
+
+    /** Verdicts that limit components; one that several share is told once. */
+    private static void componentNotes(ExamResult exam, List<String> notes) {
+        Map<String, List<String>> byCause = new LinkedHashMap<>();
+        for (ComponentExam part : exam.components()) {
+            part.verdict().causes().forEach(cause -> byCause.computeIfAbsent(
+                            part.verdict().value().words() + ": " + cause, c -> new ArrayList<>())
+                    .add(part.component().label()));
+            part.continuity()
+                    .value()
+                    .map(Continuity::caution)
+                    .filter(caution -> !caution.isEmpty())
+                    .ifPresent(caution -> byCause.computeIfAbsent(caution, c -> new ArrayList<>())
+                            .add(part.component().label()));
+            for (Migration each : part.migration()) {
+                if (each.motion().value().isEmpty() && !exam.isReference()) {
+                    byCause.computeIfAbsent(
+                                    "migration not stated: " + each.motion().why(), c -> new ArrayList<>())
+                            .add(part.component().label());
+                }
+            }
+        }
+        byCause.forEach((cause, parts) -> {
+            List<String> each = parts.stream().distinct().toList();
+            boolean isAll = each.size() > 2 && each.size() == exam.components().size();
+            notes.add((isAll ? "All components" : String.join(", ", each)) + ": " + cause);
+        });
     }
 
     /** A finding with its place, unless it names that itself or stands under the exam that it is about. */
@@ -195,21 +192,5 @@ final class ReportWords {
 
     private static String wrapped(String paragraph) {
         return Wrapping.wrap(paragraph, COLUMNS);
-    }
-
-    private static String percent(Stated value) {
-        return value.value().isPresent() ? percent(value.value().getAsDouble()) : NOT_STATED;
-    }
-
-    private static String percent(OptionalDouble fraction) {
-        return fraction.isPresent() ? percent(fraction.getAsDouble()) : "";
-    }
-
-    private static String percent(double fraction) {
-        return String.format(Locale.ROOT, "%.1f", 100 * fraction);
-    }
-
-    private static String decimals(OptionalDouble value, int digits) {
-        return value.isPresent() ? String.format(Locale.ROOT, "%." + digits + "f", value.getAsDouble()) : NOT_STATED;
     }
 }

@@ -37,18 +37,23 @@ final class BonePoses {
         this.reference = reference;
         this.settings = settings;
         this.parts = PartSurfaces.measurable(construct);
-        this.regions = BoneRegion.of(construct, reference, settings.motion().boneReachMm());
-        this.referenceMetal = allPlaces().isEmpty()
+        Map<String, List<PatientPoint>> around =
+                BoneRegion.of(construct, reference, settings.motion().boneReachMm());
+        List<PatientPoint> all = all(around);
+        this.referenceMetal = all.isEmpty()
                 ? null
                 : MetalSurroundings.of(
                         reference,
-                        MetalSurroundings.boxRound(allPlaces(), 1),
+                        MetalSurroundings.boxRound(all, 1),
                         p -> MetalSurroundings.isInside(parts, p),
                         settings,
                         Progress.NONE);
+        this.regions = new HashMap<>();
+        around.forEach((bone, places) -> regions.put(
+                bone, places.stream().filter(p -> !referenceMetal.holds(p)).toList()));
     }
 
-    private List<PatientPoint> allPlaces() {
+    private static List<PatientPoint> all(Map<String, List<PatientPoint>> regions) {
         return regions.values().stream().flatMap(List::stream).toList();
     }
 
@@ -109,7 +114,7 @@ final class BonePoses {
     }
 
     private MetalSurroundings examMetal(HuVolume exam, RigidTransform whole, PartPoses.Found found, Progress progress) {
-        List<PatientPoint> places = allPlaces().stream().map(whole::apply).toList();
+        List<PatientPoint> places = all(regions).stream().map(whole::apply).toList();
         Map<Component, RigidTransform> examToReference = new HashMap<>();
         for (Component part : parts) {
             RigidTransform pose = found.parts()

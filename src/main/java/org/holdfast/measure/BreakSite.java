@@ -173,7 +173,7 @@ final class BreakSite {
 
     private SideFit atPlace() {
         int n = nearest();
-        return new SideFit(atMm, track.uMm()[n], track.vMm()[n], 0, 0);
+        return new SideFit(atMm, track.uMm()[n], track.vMm()[n], 0, 0, 0);
     }
 
     private static PatientVector turned(PartAxis.Station s, double slopeU, double slopeV) {

@@ -92,9 +92,7 @@ record ChangeError(double noiseHu, double[] poseHu, double driftHu, String sourc
                 && later.muscle().isPresent()
                 && reference.muscle().get().isPlausible()
                 && later.muscle().get().isPlausible();
-        return known
-                ? later.muscle().get().medianHu() - reference.muscle().get().medianHu()
-                : Double.NaN;
+        return known ? later.muscle().get().meanHu() - reference.muscle().get().meanHu() : Double.NaN;
     }
 
     /**

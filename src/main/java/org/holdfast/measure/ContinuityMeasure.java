@@ -125,13 +125,13 @@ public final class ContinuityMeasure {
             List<Integer> places = breaks.stream()
                     .map(b -> (int) Math.round(b.atMm() / track.axis().stepMm()))
                     .toList();
-            Optional<Double> change = bend.changeDeg(places);
+            Optional<PartBend.Change> change = bend.change(places);
             unassessed.sort(Comparator.comparingDouble(Continuity.Unassessed::fromMm));
             return new Continuity(
                     breaks,
                     new VisibleBreak(exam, track, metalHu, noiseHu(), settings).smallestMm(),
-                    change,
-                    change.orElse(0.0) > settings.continuity().bendDeg(),
+                    change.map(PartBend.Change::deg),
+                    change.map(c -> c.isOver(settings.continuity().bendDeg())).orElse(false),
                     Stated.of(track.plateauHu()),
                     track.isClipped(),
                     stations(),

@@ -1,5 +1,7 @@
 package org.holdfast.measure;
 
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -10,7 +12,7 @@ import org.holdfast.geometry.RigidTransform;
  * Where the construct, its parts and its bones lie in one exam, all from patient space of the reference exam. Immutable.
  *
  * @param construct pose of all metal, for cutting
- * @param groups ids of the components that moved as one
+ * @param groups ids of the components that moved as one, in the construct's order
  * @param parts pose of each component by id, or why it was not found
  * @param bones pose of each bone by id, or why it was not found
  */
@@ -21,7 +23,9 @@ public record ExamPoses(
         Map<String, Answer<FoundPose>> bones) {
 
     public ExamPoses {
-        groups = groups.stream().map(Set::copyOf).toList();
+        groups = groups.stream()
+                .map(group -> Collections.unmodifiableSet(new LinkedHashSet<>(group)))
+                .toList();
         parts = Map.copyOf(parts);
         bones = Map.copyOf(bones);
     }

@@ -12,9 +12,10 @@ import org.holdfast.construct.PatchSample;
  *
  * @param hu change at the HU of the porous layer, later minus reference exam
  * @param seHu its standard error
+ * @param gain the same as a factor over all HU, 0 where it is an offset
  * @param reference what it was read in, in words
  */
-record HuDrift(double hu, double seHu, String reference) {
+record HuDrift(double hu, double seHu, double gain, String reference) {
 
     /** The core is read so far beyond the porous layer, mm from its inner border. */
     private static final double CORE_FROM_MM = 1.5;
@@ -35,6 +36,11 @@ record HuDrift(double hu, double seHu, String reference) {
         return ofCore(reference, later, component, depthMm);
     }
 
+    /** HU of the later exam as the reference exam's scale has them. */
+    double corrected(double laterHu) {
+        return gain == 0 ? laterHu - hu : laterHu / (1 + gain);
+    }
+
     private static HuDrift ofMuscle(MuscleRegion before, MuscleRegion now) {
         String words = String.format(
                 Locale.ROOT,
@@ -43,7 +49,7 @@ record HuDrift(double hu, double seHu, String reference) {
                 before.place().x(),
                 before.place().y(),
                 before.place().z());
-        return new HuDrift(now.medianHu() - before.medianHu(), Math.hypot(now.seHu(), before.seHu()), words);
+        return new HuDrift(now.meanHu() - before.meanHu(), Math.hypot(now.seHu(), before.seHu()), 0, words);
     }
 
     /** A gain: metal is so far up the scale that an offset would not be told from it. */
@@ -73,6 +79,7 @@ record HuDrift(double hu, double seHu, String reference) {
         return Answer.of(new HuDrift(
                 gain * layer,
                 layer * Math.sqrt(squares / (gains.length - 1) / gains.length),
+                gain,
                 "solid core of " + component.label()));
     }
 

@@ -20,6 +20,8 @@ final class KnownJoints {
     /** A place so near to another part's surface is taken for that part, mm. */
     private static final double FOREIGN_MARGIN_MM = 0.3;
 
+    private static final int RIM_POINTS = 12;
+
     private final double radiusMm;
     private final double reachMm;
     private final List<PartJoint> joints = new ArrayList<>();
@@ -79,13 +81,28 @@ final class KnownJoints {
         return Optional.ofNullable(nearest);
     }
 
-    /** A part of the construct, joined or not, whose laid-out surface touches this part's at a place. */
-    Optional<String> touching(PatientPoint p) {
+    /** A part of the construct, joined or not, that is laid out across this part's cross-section or against its rim. */
+    Optional<String> touching(PartAxis.Station laidOut) {
         return others.stream()
                 .filter(c -> c.shape().hasDistance())
-                .filter(c -> c.shape().signedDistanceMm(p) <= radiusMm + TOUCH_MM)
+                .filter(c -> c.shape().signedDistanceMm(laidOut.point()) <= radiusMm + TOUCH_MM)
+                .filter(c -> reaches(c, laidOut))
                 .map(Component::label)
                 .findFirst();
+    }
+
+    private boolean reaches(Component other, PartAxis.Station laidOut) {
+        if (other.shape().signedDistanceMm(laidOut.point()) <= 0) {
+            return true;
+        }
+        for (int n = 0; n < RIM_POINTS; n++) {
+            double angle = 2 * Math.PI * n / RIM_POINTS;
+            PatientPoint rim = laidOut.across(radiusMm * Math.cos(angle), radiusMm * Math.sin(angle));
+            if (other.shape().signedDistanceMm(rim) <= TOUCH_MM) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Places round a station that lie in another laid-out part. */

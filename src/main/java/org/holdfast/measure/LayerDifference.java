@@ -41,7 +41,8 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
      * @param samples indices of the samples
      * @param depthMm depth of the layer
      * @param marginMm distance kept from both borders of the layer
-     * @param driftHu drift of the HU scale, taken off first
+     * @param drift drift of the HU scale, taken off first
+     * @param blurFactor the blur along the normal is taken as so many times what the exam's point spread says
      */
     static LayerDifference of(
             ComparedFace reference,
@@ -49,7 +50,8 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
             int[] samples,
             double depthMm,
             double marginMm,
-            double driftHu) {
+            HuDrift drift,
+            double blurFactor) {
         int[] seen = Arrays.stream(samples)
                 .filter(n -> !Double.isNaN(later.meanHu(n, -depthMm - INTO_CORE_MM - STEP_MM, OUTSIDE_MM + STEP_MM)
                         + reference.meanHu(n, -depthMm - INTO_CORE_MM - STEP_MM, OUTSIDE_MM + STEP_MM)))
@@ -57,8 +59,9 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
         if (seen.length < MIN_SAMPLES) {
             return null;
         }
-        double sigma = Arrays.stream(seen).mapToDouble(later::sigmaMm).average().orElseThrow();
-        Means means = means(reference, later, seen, depthMm, driftHu);
+        double sigma = blurFactor
+                * Arrays.stream(seen).mapToDouble(later::sigmaMm).average().orElseThrow();
+        Means means = means(reference, later, seen, depthMm, drift);
         double[] fit = fit(means, depthMm, sigma);
         double sum = 0;
         double share = 0;
@@ -72,7 +75,8 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
                         - means.before[at]
                         - fit[1] * shiftCourse(means, at)
                         - fit[2] * outside(t, sigma)
-                        - fit[3] * outsideSlope(t, sigma);
+                        - fit[3] * outsideSlope(t, sigma)
+                        - fit[4] * outside(t - sigma, sigma);
                 share += layer(t, depthMm, sigma);
             }
         }
@@ -80,7 +84,7 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
     }
 
     private static Means means(
-            ComparedFace reference, ComparedFace later, int[] samples, double depthMm, double driftHu) {
+            ComparedFace reference, ComparedFace later, int[] samples, double depthMm, HuDrift drift) {
         int steps = (int) Math.round((depthMm + INTO_CORE_MM + OUTSIDE_MM) / STEP_MM) + 3;
         double[] t = new double[steps];
         double[] before = new double[steps];
@@ -95,7 +99,7 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
             // No ceiling is NaN, under which everything is usable.
             usable[at] = !(before[at] > reference.ceilingHu() - UNDER_CEILING_HU)
                     && !(now[at] > later.ceilingHu() - UNDER_CEILING_HU);
-            now[at] -= driftHu;
+            now[at] = drift.corrected(now[at]);
         }
         return new Means(t, before, now, usable);
     }
@@ -103,7 +107,7 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
     /** Layer's change, shift and outside change by least squares; the shift is held near 0 where nothing shows it. */
     private static double[] fit(Means means, double depthMm, double sigma) {
         int rows = means.tMm.length - 1;
-        double[][] design = new double[rows][4];
+        double[][] design = new double[rows][5];
         double[] difference = new double[rows];
         for (int at = 1; at < means.tMm.length - 1; at++) {
             if (means.usable[at - 1] && means.usable[at] && means.usable[at + 1]) {
@@ -112,6 +116,7 @@ record LayerDifference(double changeHu, double shiftMm, double outsideHu) {
                 design[at][1] = shiftCourse(means, at);
                 design[at][2] = outside(t, sigma);
                 design[at][3] = outsideSlope(t, sigma);
+                design[at][4] = outside(t - sigma, sigma);
                 difference[at] = means.now[at] - means.before[at];
             }
         }

@@ -22,11 +22,9 @@ final class MetalSurroundings {
     private final int[] cells;
     private final boolean[] near;
 
-    private MetalSurroundings(List<PatientPoint> box) {
-        PatientPoint a = box.get(0);
-        PatientPoint b = box.get(1);
-        this.low = new double[] {a.x(), a.y(), a.z()};
-        this.cells = new int[] {count(a.x(), b.x()), count(a.y(), b.y()), count(a.z(), b.z())};
+    private MetalSurroundings(double[] low, int[] cells) {
+        this.low = low;
+        this.cells = cells;
         this.near = new boolean[Math.multiplyExact(Math.multiplyExact(cells[0], cells[1]), cells[2])];
     }
 
@@ -49,7 +47,11 @@ final class MetalSurroundings {
      */
     static MetalSurroundings of(
             HuVolume volume, List<PatientPoint> box, Inside inParts, MeasurementSettings settings, Progress progress) {
-        MetalSurroundings bare = new MetalSurroundings(box);
+        PatientPoint a = box.get(0);
+        PatientPoint b = box.get(1);
+        MetalSurroundings bare = new MetalSurroundings(
+                new double[] {a.x(), a.y(), a.z()},
+                new int[] {count(a.x(), b.x()), count(a.y(), b.y()), count(a.z(), b.z())});
         bare.mark(volume, inParts, settings, progress);
         return bare.grown(settings.motion().metalMarginMm());
     }
@@ -84,12 +86,7 @@ final class MetalSurroundings {
     }
 
     private MetalSurroundings grown(double marginMm) {
-        MetalSurroundings all = new MetalSurroundings(List.of(
-                new PatientPoint(low[0], low[1], low[2]),
-                new PatientPoint(
-                        low[0] + (cells[0] - 1) * CELL_MM,
-                        low[1] + (cells[1] - 1) * CELL_MM,
-                        low[2] + (cells[2] - 1) * CELL_MM)));
+        MetalSurroundings all = new MetalSurroundings(low, cells);
         int reach = (int) Math.ceil(marginMm / CELL_MM);
         for (int cell = 0; cell < near.length; cell++) {
             if (near[cell]) {

@@ -4,20 +4,25 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.holdfast.construct.Axes;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.VolumeGrid;
+import org.holdfast.volume.VoxelCoord;
+import org.holdfast.volume.VoxelIndex;
 
 /**
  * A paraspinal region that may be muscle, and what it reads in one exam.
  *
  * @param place its middle on the reference exam
  * @param inExam its middle in the exam
- * @param medianHu median HU
- * @param seHu standard error of the median, HU, for white noise
+ * @param medianHu median HU, which is held against what muscle should read
+ * @param meanHu mean of its voxels, which is held against another exam
+ * @param seHu standard error of the mean, HU, for white noise
  */
-record MuscleRegion(PatientPoint place, PatientPoint inExam, double medianHu, double seHu) {
+record MuscleRegion(PatientPoint place, PatientPoint inExam, double medianHu, double meanHu, double seHu) {
 
     static final double LOW_HU = 0;
     static final double HIGH_HU = 90;
@@ -29,9 +34,6 @@ record MuscleRegion(PatientPoint place, PatientPoint inExam, double medianHu, do
     private static final double[] LATERAL_MM = {-35, 35};
 
     private static final double[] POSTERIOR_MM = {35, 45, 55};
-    /** Standard error of a median over that of a mean, Gaussian: √(π/2). */
-    private static final double MEDIAN_OVER_MEAN = Math.sqrt(0.5 * Math.PI);
-
     /** Whether it reads as muscle should. */
     boolean isPlausible() {
         return medianHu >= LOW_HU && medianHu <= HIGH_HU;
@@ -76,10 +78,45 @@ record MuscleRegion(PatientPoint place, PatientPoint inExam, double medianHu, do
         if (count < MIN_POINTS) {
             return Optional.empty();
         }
-        double[] read = Arrays.copyOf(values, count);
-        double mean = Arrays.stream(read).average().orElseThrow();
-        double squares = Arrays.stream(read).map(v -> (v - mean) * (v - mean)).sum();
-        double se = MEDIAN_OVER_MEAN * Math.sqrt(squares / (count - 1) / count);
-        return Optional.of(new MuscleRegion(place, centre, Quantiles.median(read), se));
+        double median = Quantiles.median(Arrays.copyOf(values, count));
+        double[] voxels = voxels(volume, centre);
+        double mean = Arrays.stream(voxels).average().orElse(median);
+        double squares = Arrays.stream(voxels).map(v -> (v - mean) * (v - mean)).sum();
+        double se = Math.sqrt(squares / Math.max(1, voxels.length - 1) / Math.max(1, voxels.length));
+        return Optional.of(new MuscleRegion(place, centre, median, mean, se));
+    }
+
+    /** HU of the valid voxels inside the region. */
+    private static double[] voxels(HuVolume volume, PatientPoint centre) {
+        VolumeGrid grid = volume.grid();
+        VoxelCoord middle = grid.patientToVoxel(centre);
+        double pitch = grid.pitchMm().orElse(1);
+        // A shear moves slices sideways by no more than their distance from the middle.
+        int reachI = (int) Math.ceil(2 * RADIUS_MM / grid.columnSpacingMm());
+        int reachJ = (int) Math.ceil(2 * RADIUS_MM / grid.rowSpacingMm());
+        int reachK = (int) Math.ceil(RADIUS_MM / pitch) + 1;
+        DoubleStream.Builder inside = DoubleStream.builder();
+        for (int k = Math.max(0, at(middle.k()) - reachK);
+                k <= Math.min(grid.slices() - 1, at(middle.k()) + reachK);
+                k++) {
+            for (int j = Math.max(0, at(middle.j()) - reachJ);
+                    j <= Math.min(grid.rows() - 1, at(middle.j()) + reachJ);
+                    j++) {
+                for (int i = Math.max(0, at(middle.i()) - reachI);
+                        i <= Math.min(grid.columns() - 1, at(middle.i()) + reachI);
+                        i++) {
+                    double hu = volume.hu(i, j, k);
+                    if (!Double.isNaN(hu)
+                            && grid.voxelToPatient(new VoxelIndex(i, j, k)).distanceTo(centre) <= RADIUS_MM) {
+                        inside.add(hu);
+                    }
+                }
+            }
+        }
+        return inside.build().toArray();
+    }
+
+    private static int at(double coordinate) {
+        return (int) Math.round(coordinate);
     }
 }

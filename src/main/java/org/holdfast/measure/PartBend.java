@@ -75,26 +75,44 @@ final class PartBend {
     }
 
     /**
+     * A change of bend.
+     *
+     * @param deg how much, degrees
+     * @param errorDeg its standard error, degrees
+     */
+    record Change(double deg, double errorDeg) {
+
+        /** Whether it is more than a limit and more than chance. */
+        boolean isOver(double limitDeg) {
+            return deg > Math.max(limitDeg, CHANCE_SE * errorDeg);
+        }
+    }
+
+    /** A change under so many standard errors may be chance: the length of a two-dimensional error, 99.9 %. */
+    private static final double CHANCE_SE = 3.7;
+
+    /**
      * The largest change of bend of a piece between breaks, degrees: how much more its two ends are turned against each
      * other than on the reference exam. Empty without a reference exam, or where no piece is long enough.
      *
      * @param breaks stations of the breaks, ascending
      */
-    Optional<Double> changeDeg(List<Integer> breaks) {
+    Optional<Change> change(List<Integer> breaks) {
         if (referenceOrNull == null) {
             return Optional.empty();
         }
         int clear = track.axis().stationsIn(OF_DIP_MM);
         int end = track.axis().stationsIn(END_MM);
-        Optional<Double> largest = Optional.empty();
+        Optional<Change> largest = Optional.empty();
         int from = firstUsable(0);
         for (int piece = 0; piece <= breaks.size(); piece++) {
             int to = lastUsable(piece < breaks.size() ? breaks.get(piece) - clear : track.size() - 1);
             if (to - from >= 3 * end) {
-                Optional<Double> change = SideFit.of(track, referenceOrNull, isSteady, from, from + end)
+                Optional<Change> change = SideFit.of(track, referenceOrNull, isSteady, from, from + end)
                         .flatMap(a -> SideFit.of(track, referenceOrNull, isSteady, to - end, to)
-                                .map(a::angleDeg));
-                if (change.isPresent() && change.get() > largest.orElse(-1.0)) {
+                                .map(b -> new Change(a.angleDeg(b), a.angleErrorDeg(b))));
+                if (change.isPresent()
+                        && change.get().deg() > largest.map(Change::deg).orElse(-1.0)) {
                     largest = change;
                 }
             }

@@ -33,12 +33,17 @@ final class PartPoses {
     private static final int GROUP_POINTS = 5000;
 
     private final Construct construct;
+    /** From starts as far off as the limits. */
+    private final EdgeRefinement search;
+    /** From starts within a part's error; an open motion stays exactly as it started. */
     private final EdgeRefinement refinement;
+
     private final MotionSettings settings;
 
     PartPoses(Construct construct, HuVolume reference, HuVolume exam, SurfaceMatch examMetal, MotionSettings settings) {
         this.construct = construct;
-        this.refinement = EdgeRefinement.from(reference, exam, examMetal);
+        this.search = EdgeRefinement.from(reference, exam, examMetal);
+        this.refinement = EdgeRefinement.near(reference, exam);
         this.settings = settings;
     }
 
@@ -61,7 +66,7 @@ final class PartPoses {
      * @param surfaces surface of each part on the reference exam, by id
      * @param whole pose of the construct
      */
-    Found find(Map<String, SurfacePoints> surfaces, RigidTransform whole, Progress progress) {
+    Found find(Map<String, PartSurfaces.Surface> surfaces, RigidTransform whole, Progress progress) {
         Map<String, Answer<ExamPoses.PartPose>> answers = new LinkedHashMap<>();
         List<RigidGroups.Own> own = alone(surfaces, whole, answers, progress);
         List<RigidGroups.Group> groups = new ArrayList<>();
@@ -78,28 +83,35 @@ final class PartPoses {
     }
 
     private List<RigidGroups.Own> alone(
-            Map<String, SurfacePoints> surfaces,
+            Map<String, PartSurfaces.Surface> surfaces,
             RigidTransform whole,
             Map<String, Answer<ExamPoses.PartPose>> answers,
             Progress progress) {
         List<RigidGroups.Own> own = new ArrayList<>();
         for (Component part : construct.components()) {
-            SurfacePoints surface = surfaces.get(part.id());
+            PartSurfaces.Surface surface = surfaces.get(part.id());
             if (surface == null) {
                 answers.put(part.id(), Answer.not("the part shows no metal edge, or its surface is not read"));
-            } else if (surface.size() < FEWEST_POINTS) {
+            } else if (surface.outer().size() < FEWEST_POINTS) {
                 answers.put(part.id(), Answer.not("too little of the part's surface is seen on the reference exam"));
             } else {
-                PoseResult result = refinement.refine(surface, whole, limits(ALONE), progress);
+                PoseResult result = alone(surface, whole, progress);
                 if (result instanceof PoseResult.Refused refused) {
                     answers.put(part.id(), Answer.not(refused.reason()));
                 } else {
-                    own.add(new RigidGroups.Own(
-                            part.id(), surface, result.found().orElseThrow().referenceToExam()));
+                    RigidTransform pose = result.found().orElseThrow().referenceToExam();
+                    own.add(new RigidGroups.Own(part.id(), surface.exact(), pose));
                 }
             }
         }
         return own;
+    }
+
+    private PoseResult alone(PartSurfaces.Surface surface, RigidTransform whole, Progress progress) {
+        PoseResult result = search.refine(surface.outer(), whole, limits(ALONE), progress);
+        return result.found().isEmpty() || surface.exact() == surface.outer()
+                ? result
+                : refinement.refine(surface.exact(), result.found().get().referenceToExam(), limits(1), progress);
     }
 
     private EdgeSettings limits(double times) {

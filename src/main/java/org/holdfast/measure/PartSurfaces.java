@@ -9,7 +9,6 @@ import org.holdfast.construct.Construct;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.progress.Progress;
-import org.holdfast.registration.MetalSurface;
 import org.holdfast.registration.SurfacePoints;
 import org.holdfast.volume.HuVolume;
 
@@ -29,6 +28,18 @@ final class PartSurfaces {
     private static final double OUTSIDE_STEP_MM = 0.5;
     /** A part is told by at most so many points: more no longer make it better known. */
     private static final int POINTS = 2500;
+    /** With fewer points of the core's surface, that of the layer is taken. */
+    private static final int FEWEST_OF_CORE = 500;
+
+    /**
+     * The surface of a part on the reference exam.
+     *
+     * @param outer what bone and soft tissue see
+     * @param exact what its pose is read from: of a part with a porous layer the surface of the solid core under it, where
+     *     the exam shows one (bone that grows against the outer face, or leaves it, moves that face's edge by up to 0.15
+     *     mm and the core's hardly at all), else the outer one
+     */
+    record Surface(SurfacePoints outer, SurfacePoints exact) {}
 
     private final List<Component> parts;
     private final HuVolume reference;
@@ -51,20 +62,27 @@ final class PartSurfaces {
      * The surface of each part that has one, by the part's id, in the construct's order; a part of which nothing is seen
      * has no points.
      *
-     * @param surfaceHu level of the metal's surface, HU
+     * @param metal the metal's surface on the reference exam
+     * @param surfaceHu its level, HU
      */
-    static Map<String, SurfacePoints> of(Construct construct, HuVolume reference, double surfaceHu, Progress progress) {
+    static Map<String, Surface> of(
+            Construct construct, HuVolume reference, SurfacePoints metal, double surfaceHu, Progress progress) {
         PartSurfaces surfaces = new PartSurfaces(measurable(construct), reference, surfaceHu);
-        SurfacePoints metal = MetalSurface.of(reference, surfaceHu, progress);
-        Map<String, SurfacePoints> byPart = new LinkedHashMap<>();
+        Map<String, Surface> byPart = new LinkedHashMap<>();
         for (Component part : surfaces.parts) {
             progress.stopIfCancelled();
-            SurfacePoints own = metal.inside(p -> surfaces.nearest(p) == part)
-                    .thinned(4 * POINTS)
-                    .where(surfaces::isFree);
-            byPart.put(part.id(), own.thinned(POINTS));
+            SurfacePoints outer = surfaces.free(part, metal);
+            SurfacePoints core = part.porous().isPresent() ? new PorousCore(part, reference).surface(progress) : outer;
+            byPart.put(part.id(), new Surface(outer, core.size() >= FEWEST_OF_CORE ? core.thinned(POINTS) : outer));
         }
         return byPart;
+    }
+
+    private SurfacePoints free(Component part, SurfacePoints metal) {
+        return metal.inside(p -> nearest(p) == part)
+                .thinned(4 * POINTS)
+                .where(this::isFree)
+                .thinned(POINTS);
     }
 
     /** The part on whose surface a point lies; null for none. */

@@ -241,8 +241,8 @@ record PartTrack(
                 PartAxis.Station here = laidOut.station(n);
                 double beside = section.ringShare(axis.station(n), u[n], v[n], level);
                 Optional<String> name = beside > LONELY_RING
-                        ? joints.near(here.point()).or(() -> joints.touching(here.point()))
-                        : joints.touching(here.point());
+                        ? joints.near(here.point()).or(() -> joints.touching(here))
+                        : joints.touching(here);
                 found[n] = name.orElse(null);
             }
             return closed(found);

@@ -44,7 +44,8 @@ public final class PoseFinder {
     private final HuVolume reference;
     private final MeasurementSettings settings;
     private final RegistrationSettings registration;
-    private final Map<String, SurfacePoints> surfaces;
+    private final SurfacePoints referenceMetal;
+    private final Map<String, PartSurfaces.Surface> surfaces;
     private final BonePoses bones;
 
     private PoseFinder(
@@ -52,11 +53,13 @@ public final class PoseFinder {
             HuVolume reference,
             MeasurementSettings settings,
             RegistrationSettings registration,
-            Map<String, SurfacePoints> surfaces) {
+            SurfacePoints referenceMetal,
+            Map<String, PartSurfaces.Surface> surfaces) {
         this.construct = construct;
         this.reference = reference;
         this.settings = settings;
         this.registration = registration;
+        this.referenceMetal = referenceMetal;
         this.surfaces = surfaces;
         this.bones = new BonePoses(construct, reference, settings);
     }
@@ -72,12 +75,10 @@ public final class PoseFinder {
             Construct construct, HuVolume reference, MeasurementSettings settings, Progress progress) {
         Objects.requireNonNull(settings, "settings");
         RegistrationSettings registration = RegistrationSettings.withDefaults();
-        return new PoseFinder(
-                construct,
-                reference,
-                settings,
-                registration,
-                PartSurfaces.of(construct, reference, registration.surfaceHu(), progress));
+        SurfacePoints metal = MetalSurface.of(reference, registration.surfaceHu(), progress.part(0, 0.5));
+        Map<String, PartSurfaces.Surface> surfaces =
+                PartSurfaces.of(construct, reference, metal, registration.surfaceHu(), progress.part(0.5, 1));
+        return new PoseFinder(construct, reference, settings, registration, metal, surfaces);
     }
 
     /** The poses of the reference exam itself: nothing has moved. */
@@ -100,22 +101,22 @@ public final class PoseFinder {
      */
     public Answer<ExamPoses> find(HuVolume exam, Optional<RigidTransform> given, Progress progress) {
         progress.report(0, "finding the construct");
+        SurfacePoints metal = MetalSurface.of(exam, registration.surfaceHu(), progress.part(0, 0.1));
         FoundPose whole;
         if (given.isPresent()) {
             whole = FoundPose.given(given.get(), ExamScan.PoseKind.NUDGED, "the pose was given");
         } else {
-            PoseResult result =
-                    MetalRegistration.register(reference, exam, Optional.empty(), registration, progress.part(0, 0.5));
+            PoseResult result = MetalRegistration.register(
+                    reference, referenceMetal, exam, metal, Optional.empty(), registration, progress.part(0.1, 0.5));
             if (result instanceof PoseResult.Refused refused) {
                 return Answer.not(refused.reason());
             }
             whole = found(result.found().orElseThrow());
         }
         progress.report(0.5, "finding the parts");
-        SurfacePoints metal = MetalSurface.of(exam, registration.surfaceHu(), progress.part(0.5, 0.55));
         SurfaceMatch match = new SurfaceMatch(metal, p -> !Double.isNaN(exam.sample(p)));
         PartPoses parts = new PartPoses(construct, reference, exam, match, settings.motion());
-        PartPoses.Found foundParts = parts.find(surfaces, whole.referenceToExam(), progress.part(0.55, 0.75));
+        PartPoses.Found foundParts = parts.find(surfaces, whole.referenceToExam(), progress.part(0.5, 0.75));
         if (given.isEmpty()) {
             List<String> missing = missing(exam, foundParts, whole.referenceToExam());
             if (!missing.isEmpty()) {
@@ -136,7 +137,7 @@ public final class PoseFinder {
         surfaces.forEach((id, surface) -> {
             Optional<ExamPoses.PartPose> own = found.parts().get(id).value();
             RigidTransform pose = own.map(p -> p.pose().referenceToExam()).orElse(whole);
-            OptionalDouble share = metalShare(exam, surface, pose);
+            OptionalDouble share = metalShare(exam, surface.outer(), pose);
             if (share.isPresent() && share.getAsDouble() < LEAST_METAL_SHARE) {
                 missing.add(construct.component(id).label());
             }

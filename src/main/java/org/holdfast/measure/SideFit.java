@@ -10,10 +10,14 @@ import java.util.Optional;
  * @param vMm the same
  * @param slopeU du/ds, mm a mm
  * @param slopeV dv/ds
+ * @param slopeError standard error of either slope
  */
-record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV) {
+record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV, double slopeError) {
 
     private static final int FEWEST = 6;
+    /** Neighbouring stations share their voxels: so many mm of the part count as one independent place. */
+    private static final double INDEPENDENT_MM = 1;
+
     private static final double LEAST_SHARE = 0.7;
 
     /**
@@ -33,11 +37,13 @@ record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV
         double v = 0;
         double su = 0;
         double sv = 0;
+        double squares = 0;
         for (int n = from; n <= to; n++) {
             if (!isUsable[n]) {
                 continue;
             }
-            double at = track.axis().station(n).atMm();
+            double at =
+                    track.axis().station(n).atMm() - track.axis().station(from).atMm();
             double du = track.uMm()[n]
                     - (referenceOrNull == null ? 0 : referenceOrNull.uMm()[n]);
             double dv = track.vMm()[n]
@@ -49,14 +55,25 @@ record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV
             v += dv;
             su += at * du;
             sv += at * dv;
+            squares += du * du + dv * dv;
         }
         if (count < FEWEST || count < LEAST_SHARE * (last - first + 1)) {
             return Optional.empty();
         }
         double middle = s / count;
         double spread = ss - s * middle;
-        return Optional.of(
-                new SideFit(middle, u / count, v / count, (su - middle * u) / spread, (sv - middle * v) / spread));
+        double slopeU = (su - middle * u) / spread;
+        double slopeV = (sv - middle * v) / spread;
+        double left = squares - (u * u + v * v) / count - (slopeU * slopeU + slopeV * slopeV) * spread;
+        double variance = Math.max(0, left) / (2 * (count - 2));
+        double together = Math.max(1, INDEPENDENT_MM / track.axis().stepMm());
+        return Optional.of(new SideFit(
+                track.axis().station(from).atMm() + middle,
+                u / count,
+                v / count,
+                slopeU,
+                slopeV,
+                Math.sqrt(variance * together / spread)));
     }
 
     double uAt(double at) {
@@ -75,5 +92,10 @@ record SideFit(double atMm, double uMm, double vMm, double slopeU, double slopeV
     /** Angle between the two lines, degrees; both hardly turned against the laid-out line. */
     double angleDeg(SideFit other) {
         return Math.toDegrees(Math.atan(Math.hypot(other.slopeU - slopeU, other.slopeV - slopeV)));
+    }
+
+    /** Standard error of the angle to another line, degrees. */
+    double angleErrorDeg(SideFit other) {
+        return Math.toDegrees(Math.hypot(slopeError, other.slopeError));
     }
 }

@@ -1,5 +1,8 @@
 package org.holdfast.measure;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * The width of the lucent zone round a screw from the rings of a stretch or sector: metal of radius R | fluid of width w |
  * front of the bone of thickness c | deeper bone, round the axis, blurred as {@link BlurredDiscs} says.
@@ -7,7 +10,7 @@ package org.holdfast.measure;
  * <p>Unknown: edge and width (searched), and HU of metal, fluid, bone, its slope with depth and the front's excess
  * (linear, solved for each edge and width; the front is never darker than the deeper bone). Metal and fluid carry what is
  * known of them as a prior. Thickness and HU of the front cannot be told apart, so that no front and 0.4, 0.8, 1.2 and 1.6 mm
- * are each fitted and weighted by evidence. Standard error: 1/1.96 of the way to where the weighted likelihood, the edge
+ * are each fitted, then three more about the best, and weighted by evidence. Standard error: 1/1.96 of the way to where the weighted likelihood, the edge
  * free, has fallen to its 95 % level, on the wider side (χ² is first divided by its reduced value where that is above 1),
  * with the spread over the thicknesses and the model's own exactness.
  * Not thread-safe.
@@ -20,6 +23,11 @@ final class ZoneFit {
     static final double EDGE_MM = 0.9;
 
     private static final double[] FRONTS_MM = {0, 0.4, 0.8, 1.2, 1.6};
+    private static final double FRONT_STEP_MM = 0.4;
+    /** Where a front is seen its thickness is looked for between these, mm from the best. */
+    private static final double[] FINER_MM = {-0.15, 0, 0.15};
+
+    private static final double THINNEST_MM = 0.2;
     /** Thickness on whose model the coarse search runs. */
     private static final double COARSE_FRONT_MM = 0.8;
 
@@ -31,15 +39,24 @@ final class ZoneFit {
     /** A fit whose residuals are five times the noise describes something else. */
     private static final double WORST_REDUCED = 25;
 
-    private static final double FIRST_STEP_MM = 0.01;
-    private static final double LAST_STEP_MM = 1e-3;
+    private static final double FIRST_STEP_MM = 0.02;
+    private static final double LAST_STEP_MM = 4e-3;
     private static final double LARGEST_HALF_MM = 2;
+    /** The edge moves so many steps at most from where it was, when a width is tried. */
+    private static final double EDGE_STEPS = 3;
+    /** A thickness whose χ² lies so far over the best does not count in the error. */
+    private static final double NEGLIGIBLE_RISE = 30;
     /** Share of the evidence that counts where the front's thickness enters the standard error. */
     private static final double TEMPERED = 0.25;
     /** Layers and blur are no more exact than this; scatter of station means on phantoms of another draw. */
     private static final double MODEL_SE_MM = 0.03;
 
     private static final double NORMAL_95 = 1.959963984540054;
+    /** Bone must be seen so far beyond a zone. */
+    private static final double BEYOND_MM = 1;
+    /** A width so near to the widest has no outer border within reach. */
+    private static final double AT_END_MM = 0.05;
+
     private static final int MIN_RINGS = 25;
 
     private static final double FLUID_SD_HU = 20;
@@ -80,6 +97,7 @@ final class ZoneFit {
      * @param slopeHuPerMm how the deeper bone's HU change outwards
      * @param frontMm thickness of the front in the best fit, 0 for none
      * @param frontExcessHu how much brighter the front is than the deeper bone
+     * @param isBordered whether bone was seen beyond the zone
      * @param misfit χ² with the priors' share, of the best thickness
      * @param reduced χ² over its degrees of freedom
      */
@@ -91,6 +109,7 @@ final class ZoneFit {
             double slopeHuPerMm,
             double frontMm,
             double frontExcessHu,
+            boolean isBordered,
             double misfit,
             double reduced) {
 
@@ -109,6 +128,7 @@ final class ZoneFit {
                     slopeHuPerMm,
                     frontMm,
                     frontExcessHu,
+                    isBordered,
                     misfit,
                     reduced);
         }
@@ -124,6 +144,7 @@ final class ZoneFit {
     private final double[] solution = new double[LINEAR];
     private final double[] row = new double[LINEAR];
     private int rings;
+    private double widestMm;
     private double[] y;
     private double[] weight;
     private double[] rho;
@@ -146,12 +167,26 @@ final class ZoneFit {
         if (rings < MIN_RINGS) {
             return null;
         }
+        widestMm = Math.min(WIDEST_MM, rho[rings - 1] - known.radiusMm - BEYOND_MM);
+        if (widestMm < 2 * COARSE_WIDTH_MM) {
+            return null;
+        }
         double[] start = coarse(COARSE_FRONT_MM);
-        Candidate[] candidates = new Candidate[FRONTS_MM.length];
+        List<Candidate> candidates = new ArrayList<>();
         Candidate best = null;
-        for (int n = 0; n < candidates.length; n++) {
-            candidates[n] = candidate(FRONTS_MM[n], fine(start, FRONTS_MM[n]));
-            best = best == null || candidates[n].misfit < best.misfit ? candidates[n] : best;
+        for (double front : FRONTS_MM) {
+            candidates.add(candidate(front, fine(start, front)));
+            Candidate last = candidates.get(candidates.size() - 1);
+            best = best == null || last.misfit < best.misfit ? last : best;
+        }
+        if (best.frontMm > 0) {
+            double between = thicknessBetween(candidates, best);
+            for (double off : FINER_MM) {
+                double front = Math.max(THINNEST_MM, between + off);
+                Candidate finer = candidate(front, fine(new double[] {best.edgeMm, best.widthMm}, front));
+                candidates.add(finer);
+                best = finer.misfit < best.misfit ? finer : best;
+            }
         }
         double reduced = best.misfit / (rings - LINEAR - 2);
         return weighted(candidates, best, reduced, withError);
@@ -170,6 +205,17 @@ final class ZoneFit {
         }
     }
 
+    /** The thickness of least misfit by a parabola through the best of the list and its neighbours. */
+    private static double thicknessBetween(List<Candidate> candidates, Candidate best) {
+        int n = candidates.indexOf(best);
+        if (n < 2 || n + 1 >= candidates.size()) {
+            return best.frontMm;
+        }
+        double below = candidates.get(n - 1).misfit - best.misfit;
+        double above = candidates.get(n + 1).misfit - best.misfit;
+        return best.frontMm + 0.5 * FRONT_STEP_MM * (below - above) / (below + above);
+    }
+
     private Candidate candidate(double frontMm, double[] place) {
         double misfit = misfit(place[0], place[1], frontMm);
         if (frontMm == 0) {
@@ -180,7 +226,7 @@ final class ZoneFit {
         return new Candidate(frontMm, place[0], place[1], misfit, penalty);
     }
 
-    private Zone weighted(Candidate[] candidates, Candidate best, double reduced, boolean withError) {
+    private Zone weighted(List<Candidate> candidates, Candidate best, double reduced, boolean withError) {
         double scale = Math.max(1, reduced);
         double total = 0;
         double width = 0;
@@ -206,12 +252,13 @@ final class ZoneFit {
                 solution[SLOPE],
                 best.frontMm,
                 solution[EXCESS],
+                best.widthMm < widestMm - AT_END_MM,
                 best.misfit,
                 reduced);
     }
 
     /** Variance between the thicknesses of the front, which count nearly alike here: none of them need be the true one. */
-    private static double spread(Candidate[] candidates, Candidate best, double scale, double width) {
+    private static double spread(List<Candidate> candidates, Candidate best, double scale, double width) {
         double total = 0;
         double sum = 0;
         for (Candidate c : candidates) {
@@ -223,7 +270,7 @@ final class ZoneFit {
     }
 
     /** How far the width may lie from its estimate on the wider side before the likelihood has fallen to 95 %. */
-    private double halfWidth(Candidate[] candidates, Candidate best, double scale, double width, double edge) {
+    private double halfWidth(List<Candidate> candidates, Candidate best, double scale, double width, double edge) {
         double top = profile(candidates, best, scale, width, edge);
         for (Candidate c : candidates) {
             top = Math.min(top, profile(candidates, best, scale, c.widthMm, c.edgeMm));
@@ -235,13 +282,19 @@ final class ZoneFit {
     }
 
     private double crossing(
-            Candidate[] candidates, Candidate best, double scale, double width, double edge, double limit, int side) {
+            List<Candidate> candidates,
+            Candidate best,
+            double scale,
+            double width,
+            double edge,
+            double limit,
+            int side) {
         double inside = 0;
         double step = FIRST_STEP_MM;
         while (step > LAST_STEP_MM) {
             double next = inside + step;
             double at = width + side * next;
-            boolean isOff = at < 0 || at > WIDEST_MM || profile(candidates, best, scale, at, edge) > limit;
+            boolean isOff = at < 0 || at > widestMm || profile(candidates, best, scale, at, edge) > limit;
             if (isOff) {
                 step *= 0.5;
                 if (inside == 0) {
@@ -260,16 +313,21 @@ final class ZoneFit {
     }
 
     /** −2 log of the weighted likelihood at a width, the edge free. */
-    private double profile(Candidate[] candidates, Candidate best, double scale, double widthMm, double nearEdgeMm) {
+    private double profile(
+            List<Candidate> candidates, Candidate best, double scale, double widthMm, double nearEdgeMm) {
         double sum = 0;
         for (Candidate c : candidates) {
+            if (c.misfit - best.misfit > NEGLIGIBLE_RISE * scale) {
+                continue;
+            }
             double h = FINE_MM[1];
             double middle = misfit(nearEdgeMm, widthMm, c.frontMm);
             double up = misfit(nearEdgeMm + h, widthMm, c.frontMm);
             double down = misfit(nearEdgeMm - h, widthMm, c.frontMm);
             double curvature = Math.max(1e-9, (up - 2 * middle + down) / (h * h));
             double gradient = (up - down) / (2 * h);
-            double lowest = middle - 0.5 * gradient * gradient / curvature;
+            double step = limited(-gradient / curvature, EDGE_STEPS * h);
+            double lowest = middle + gradient * step + 0.5 * curvature * step * step;
             sum += Math.exp(-0.5 * ((lowest - best.misfit) / scale + c.penalty));
         }
         return -2 * Math.log(sum);
@@ -312,7 +370,7 @@ final class ZoneFit {
         double[] best = {0, 0};
         double smallest = Double.POSITIVE_INFINITY;
         for (double edge = -EDGE_MM; edge < EDGE_MM + 1e-9; edge += COARSE_EDGE_MM) {
-            for (double width = 0; width < WIDEST_MM + 1e-9; width += COARSE_WIDTH_MM) {
+            for (double width = 0; width < widestMm + 1e-9; width += COARSE_WIDTH_MM) {
                 double misfit = misfit(edge, width, frontMm);
                 if (misfit < smallest) {
                     smallest = misfit;
@@ -368,7 +426,7 @@ final class ZoneFit {
             nextWidth = 0;
             nextEdge = edge + limited(-(ge - hew * w) / hee, 4 * h);
         }
-        return new double[] {Math.max(-EDGE_MM, Math.min(EDGE_MM, nextEdge)), Math.min(WIDEST_MM, nextWidth)};
+        return new double[] {Math.max(-EDGE_MM, Math.min(EDGE_MM, nextEdge)), Math.min(widestMm, nextWidth)};
     }
 
     private static double limited(double step, double most) {

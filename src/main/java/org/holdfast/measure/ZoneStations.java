@@ -27,9 +27,11 @@ record ZoneStations(
 
     private static final int WIDE_SECTORS = 2;
     private static final int WIDE_SLABS = 5;
+    private static final int WIDE_STEP_SLABS = 2;
     private static final int BLOCK_SLABS = 3;
     private static final String TOO_UNSURE = "standard error over %.2f mm";
     private static final String NO_FIT = "what is seen does not fit layers round a screw";
+    private static final String NO_BORDER = "no bone seen beyond the zone within reach";
     private static final String HIDDEN = "less than half of the circumference can be read";
     private static final String NO_VOXELS = "too few voxels under the scale's ceiling";
 
@@ -84,11 +86,17 @@ record ZoneStations(
         for (int n = 0; n < counted.length; n++) {
             counted[n] = all(host, n / ScrewVoxels.SECTORS * BLOCK_SLABS, BLOCK_SLABS);
         }
-        int places = Math.max(0, slabs - WIDE_SLABS + 1);
+        int places = slabs < WIDE_SLABS ? 0 : (slabs - WIDE_SLABS) / WIDE_STEP_SLABS + 1;
         Wide[] wide = IntStream.range(0, places * ScrewVoxels.SECTORS)
                 .parallel()
                 .mapToObj(n -> wide(
-                        rings, n / ScrewVoxels.SECTORS, n % ScrewVoxels.SECTORS, host, cellWhy, spreadSeMm, settings))
+                        rings,
+                        n / ScrewVoxels.SECTORS * WIDE_STEP_SLABS,
+                        n % ScrewVoxels.SECTORS,
+                        host,
+                        cellWhy,
+                        spreadSeMm,
+                        settings))
                 .toArray(Wide[]::new);
         return new ZoneStations(fitted, why, host, cells, counted, wide);
     }
@@ -154,6 +162,9 @@ record ZoneStations(
     private static String refusal(ZoneFit.Zone zone, double spreadSeMm, MeasurementSettings settings) {
         if (!zone.isFitting()) {
             return NO_FIT;
+        }
+        if (!zone.isBordered()) {
+            return NO_BORDER;
         }
         double most = settings.fit().maxGapSeMm();
         return Math.hypot(zone.seMm(), spreadSeMm) <= most ? "" : String.format(Locale.ROOT, TOO_UNSURE, most);

@@ -78,8 +78,10 @@ final class EdgePairs {
         double[] m = samples.normals;
         for (int n = from; n < to; n++) {
             profile.read(p[3 * n], p[3 * n + 1], p[3 * n + 2], m[3 * n], m[3 * n + 1], m[3 * n + 2]);
-            plateauHu[n] = profile.plateauHu(0);
-            outsideHu[n] = profile.outsideHu(0);
+            double level = 0.5 * (Math.min(profile.plateauHu(0), referenceCeilingHu) + profile.outsideHu(0));
+            double first = profile.crossing(level, settings.reachMm());
+            plateauHu[n] = profile.plateauHu(first);
+            outsideHu[n] = profile.outsideHu(first);
             group[n] = plateauHu[n] > SOLID_HU ? 0 : 1;
         }
     }

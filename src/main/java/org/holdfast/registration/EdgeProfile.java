@@ -51,6 +51,9 @@ final class EdgeProfile {
     }
 
     private double medianHu(double from, double to) {
+        if (Double.isNaN(from)) {
+            return Double.NaN;
+        }
         int first = (int) Math.round((from + reachMm) / STEP_MM);
         int last = (int) Math.round((to + reachMm) / STEP_MM);
         if (first < 0 || last >= hu.length) {

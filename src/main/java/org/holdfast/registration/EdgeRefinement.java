@@ -24,6 +24,14 @@ public final class EdgeRefinement {
     /** Weights never get narrower than this, mm: it is finer than any edge is known. */
     private static final double NARROWEST_MM = 0.05;
 
+    /**
+     * At first weights reach at least so far, mm, then less from step to step: where few faces show a motion (both ends of a
+     * long body), the many that do not see it must not vote them out before they were heard.
+     */
+    private static final double FIRST_WIDTH_MM = 0.8;
+
+    private static final double SHRINK = 0.5;
+
     private static final double STILL_MM = 5e-4;
     private static final double TYPICAL_RADIUS_MM = 30;
     private static final int REWEIGHTINGS = 6;
@@ -108,7 +116,8 @@ public final class EdgeRefinement {
         PatientPoint centre = moved.centroid();
         double[] shift = pairs.shiftMm;
         double[] left = shift.clone();
-        double width = width(left);
+        double least = FIRST_WIDTH_MM;
+        double width = Math.max(least, width(left));
         MotionFit.Solution solution = null;
         MotionFit rows = null;
         for (int n = 0; n < REWEIGHTINGS; n++) {
@@ -119,7 +128,8 @@ public final class EdgeRefinement {
             }
             solution = rows.solve();
             leftOver(moved, pairs, solution, left);
-            width = width(left);
+            least *= SHRINK;
+            width = Math.max(least, width(left));
         }
         return Optional.of(
                 new Fitted(solution, rows.uncertainty(solution), quality(moved, pairs.isInside, left, width)));

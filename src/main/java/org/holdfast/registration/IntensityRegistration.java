@@ -29,6 +29,9 @@ public final class IntensityRegistration {
     private static final int SEARCH_STEPS = 2;
     private static final int SEARCH_POINTS = 700;
     private static final int STARTS = 4;
+    /** A fit is set aside if it compares less than this share of the places that another compares. */
+    private static final double COMPARES_AS_MUCH = 0.75;
+
     /** Room round the region in the reference, for the blur and the splines, mm. */
     private static final double ROOM_MM = 6;
 
@@ -130,18 +133,17 @@ public final class IntensityRegistration {
         return starts;
     }
 
+    /** The best of the fits that compare about as much of the bone as any: little of it may look alike anywhere. */
     private static Optional<IntensityFit.Fitted> best(
             IntensityFit fit, List<RigidTransform> starts, Progress progress) {
-        Optional<IntensityFit.Fitted> best = Optional.empty();
-        for (RigidTransform start : starts) {
-            Optional<IntensityFit.Fitted> fitted = fit.fit(start, progress);
-            if (fitted.isPresent()
-                    && (best.isEmpty()
-                            || fitted.get().correlation() > best.get().correlation())) {
-                best = fitted;
-            }
-        }
-        return best;
+        List<IntensityFit.Fitted> fits = starts.stream()
+                .flatMap(start -> fit.fit(start, progress).stream())
+                .toList();
+        double most =
+                fits.stream().mapToDouble(IntensityFit.Fitted::overlap).max().orElse(0);
+        return fits.stream()
+                .filter(fitted -> fitted.overlap() >= COMPARES_AS_MUCH * most)
+                .max(Comparator.comparingDouble(IntensityFit.Fitted::correlation));
     }
 
     private static PoseResult judge(

@@ -16,14 +16,15 @@ final class PoseSearch {
 
     private static final double TURN_STEP_DEG = 12;
     private static final int SHIFTS_A_TURN = 2;
-    private static final int FIRST_ROUND = 100;
-    private static final int SECOND_ROUND = 16;
+    private static final int FIRST_ROUND = 120;
+    private static final int SECOND_ROUND = 18;
     private static final int THIRD_ROUND = 4;
     private static final int MIDDLE_POINTS = 1_500;
     /** Two candidates nearer to each other than this are one. */
     private static final double SAME_MM = 5;
 
     private static final double SAME_DEG = 5;
+    private static final double PLACE_MM = 12;
 
     /** Scores of coarse candidates: within 6 mm; then, stepped, within 2 mm; at last as the settings say. */
     private static final MatchSettings ROUGH = new MatchSettings(7, 6, 0.5, 1, 0, 0, 10, 0.003);
@@ -95,22 +96,31 @@ final class PoseSearch {
                 .toList();
     }
 
-    /** The best, without those that are nearly the same as a better one. */
+    /**
+     * The best, without those that are nearly the same as a better one, and a few of each place only: turns about one place
+     * must not crowd out another place that fits as well.
+     */
     private List<Scored> distinct(List<Scored> candidates, int count) {
         List<Scored> sorted = new ArrayList<>(candidates);
         sorted.sort(Comparator.comparingDouble(Scored::score).reversed());
         List<Scored> kept = new ArrayList<>();
         for (Scored candidate : sorted) {
             boolean isNew = kept.stream().noneMatch(k -> isSame(k.pose(), candidate.pose()));
-            if (isNew && kept.size() < count) {
+            long here = kept.stream()
+                    .filter(k -> middlesApartMm(k.pose(), candidate.pose()) < PLACE_MM)
+                    .count();
+            if (isNew && here < Math.max(2, count / 3) && kept.size() < count) {
                 kept.add(candidate);
             }
         }
         return kept;
     }
 
+    private double middlesApartMm(RigidTransform a, RigidTransform b) {
+        return a.apply(middle).distanceTo(b.apply(middle));
+    }
+
     private boolean isSame(RigidTransform a, RigidTransform b) {
-        return a.apply(middle).distanceTo(b.apply(middle)) < SAME_MM
-                && a.inverse().then(b).rotationAngleDeg() < SAME_DEG;
+        return middlesApartMm(a, b) < SAME_MM && a.inverse().then(b).rotationAngleDeg() < SAME_DEG;
     }
 }

@@ -82,7 +82,6 @@ final class BreakScene {
 
     private final Kind kind;
     private final HuScale scale;
-    private final ContactScene.Conditions conditions;
     private final UniformRandomProvider random;
     private final double radiusMm;
     private final double metalHu;
@@ -106,7 +105,6 @@ final class BreakScene {
         this.kind = kind;
         this.scale = scale;
         this.material = material;
-        this.conditions = c;
         this.random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
         this.radiusMm = kind == Kind.ROD ? 0.5 * between(4.75, 6.35) : 0.5 * between(5.5, 7.5);
         this.metalHu = material == Material.COBALT_CHROMIUM ? between(12_500, 13_500) : between(7000, 8000);
@@ -188,7 +186,7 @@ final class BreakScene {
         return breakAtMm + HALF_LENGTH_MM;
     }
 
-    /** The part's own middle stretch that a whole part is judged on, and the scan of the reference exam. */
+    /** The reference exam: the part whole. */
     ExamScan reference() {
         return scan(Break.NONE, RigidTransform.IDENTITY, RigidTransform.IDENTITY, noiseSeed + 1);
     }
@@ -198,9 +196,9 @@ final class BreakScene {
         return scan(wanted, pose, statedPose, noiseSeed);
     }
 
-    private ExamScan scan(Break wanted, RigidTransform true_, RigidTransform told, long seed) {
-        Scene scene = scene(wanted).moved(true_);
-        ScanSettings settings = new ScanSettings(grid(true_), spread, noiseHu, seed, scale);
+    private ExamScan scan(Break wanted, RigidTransform placed, RigidTransform told, long seed) {
+        Scene scene = scene(wanted).moved(placed);
+        ScanSettings settings = new ScanSettings(grid(placed), spread, noiseHu, seed, scale);
         return new ExamScan(
                 "scene",
                 "1.2.3",

@@ -55,7 +55,7 @@ public final class BreakValidation {
 
     /** A share of the scenes, for a test suite. */
     public static List<ValidationRow> quick(int draw, Progress progress) {
-        return run(4, 1, draw, progress);
+        return run(3, 1, draw, progress);
     }
 
     /** What one part gave; widths, steps and angles are stated − true, empty where not stated or not asked. */

@@ -40,6 +40,7 @@ import org.holdfast.volume.VolumeGrid;
  * @param areas what changed where
  * @param fill share of the pores that filled with bone
  * @param material titanium, porous or solid at the face
+ * @param statedSpread the point spread that the estimator is told, within 10 % of the true one
  */
 record ChangeScene(
         InterfaceScene before,
@@ -51,7 +52,8 @@ record ChangeScene(
         PatientPoint muscle,
         Areas areas,
         double fill,
-        Material material) {
+        Material material,
+        PointSpread statedSpread) {
 
     static final double POROSITY = 0.7;
     static final double HALF_U_MM = 10;
@@ -72,6 +74,7 @@ record ChangeScene(
     private static final double LOWEST_MM = -5;
     private static final double STEP_MM = 0.02;
     private static final int STEPS = 700;
+    private static final double LARGEST_SPREAD_ERROR = 0.10;
     private static final double MUSCLE_RADIUS_MM = 6.3;
 
     /** What happens between the exams. */
@@ -196,7 +199,21 @@ record ChangeScene(
                 muscle,
                 new Areas(gapsBefore, changed),
                 fill,
-                material);
+                material,
+                new PointSpread(
+                        spread.sigmaInPlaneMm() * between(random, 1 - LARGEST_SPREAD_ERROR, 1 + LARGEST_SPREAD_ERROR),
+                        spread.sigmaAlongTableMm()
+                                * between(random, 1 - LARGEST_SPREAD_ERROR, 1 + LARGEST_SPREAD_ERROR)));
+    }
+
+    /** The same scene scanned otherwise: isotropic blur, noise, pixels and slices of one size, mm and HU. */
+    ChangeScene scanned(double sigmaMm, double noiseHu, double pixelMm, double pitchMm) {
+        PointSpread spread = new PointSpread(sigmaMm, sigmaMm);
+        ScanSettings first = new ScanSettings(
+                ContactScene.grid(FIELD_MM, pixelMm, pitchMm), spread, noiseHu, scanBefore.seed(), scanBefore.scale());
+        ScanSettings later = new ScanSettings(
+                ContactScene.grid(FIELD_MM, pixelMm, pitchMm), spread, noiseHu, scanAfter.seed(), scanAfter.scale());
+        return new ChangeScene(before, after, first, later, truePose, givenPose, muscle, areas, fill, material, spread);
     }
 
     /** The later exam's scene where it really lies. */

@@ -18,6 +18,7 @@ import org.holdfast.geometry.PatientVector;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ExamScan;
 import org.holdfast.measure.PointSpreadEstimate;
+import org.holdfast.measure.ScrewLucency;
 import org.holdfast.phantom.Body;
 import org.holdfast.phantom.CappedCylinder;
 import org.holdfast.phantom.HuScale;
@@ -49,6 +50,7 @@ record LucencyScene(Scene scene, ScanSettings scan, PointSpread statedSpread, Sc
         TOGGLING
     }
 
+    private static final int CELL_DIRECTIONS = 6;
     private static final double LENGTH_MM = 30;
     private static final double IN_BONE_FROM_MM = 4;
     private static final double IN_BONE_TO_MM = 26;
@@ -140,6 +142,23 @@ record LucencyScene(Scene scene, ScanSettings scan, PointSpread statedSpread, Sc
             }
         }
         return 0.5 * (low + high);
+    }
+
+    /** Mean true width over the directions of a cell, at its middle along the screw, mm. */
+    double trueWidthMm(ScrewLucency.Sector cell) {
+        PatientVector axis = screw.direction();
+        PatientVector zero = PatientVector.CRANIAL
+                .minus(axis.times(PatientVector.CRANIAL.dot(axis)))
+                .unit();
+        PatientVector quarter = axis.cross(zero);
+        double sum = 0;
+        for (int n = 0; n < CELL_DIRECTIONS; n++) {
+            double angle = Math.toRadians(cell.angleDeg() + cell.widthDeg() * ((n + 0.5) / CELL_DIRECTIONS - 0.5));
+            PatientVector outward = zero.times(Math.cos(angle)).plus(quarter.times(Math.sin(angle)));
+            PatientPoint surface = screw.head().along(axis, cell.atMm()).along(outward, 0.5 * screw.diameterMm());
+            sum += trueWidthMm(surface, outward);
+        }
+        return sum / CELL_DIRECTIONS;
     }
 
     /** The scan of the scene as a reference exam. */

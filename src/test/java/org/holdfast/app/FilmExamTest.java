@@ -62,7 +62,7 @@ class FilmExamTest {
         ContactReport report = SubjectCourse.measure(subject, MeasurementSettings.withDefaults(), Progress.NONE)
                 .report();
         JsonNode film = new ObjectMapper()
-                .readTree(subject.resolve("results/contact.json").toFile())
+                .readTree(subject.resolve("results/measure.json").toFile())
                 .get("exams")
                 .get(1);
         assertEquals("radiograph", film.get("kind").asText());

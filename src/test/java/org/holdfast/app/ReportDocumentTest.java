@@ -36,7 +36,7 @@ class ReportDocumentTest {
     void carriesWhatEveryResultCarries() {
         assertEquals(Caution.TEXT, root.get("caution").textValue());
         assertTrue(root.get("software").textValue().startsWith("holdfast "));
-        assertEquals(1, root.get("formatVersion").intValue());
+        assertEquals(2, root.get("formatVersion").intValue());
         assertEquals(
                 SettingsJson.write(MeasurementSettings.withDefaults()).toString(),
                 root.get("settings").toString());
@@ -61,13 +61,15 @@ class ReportDocumentTest {
             assertEquals(16, pose.get("referenceToExam").size());
             pose.get("referenceToExam").forEach(number -> assertTrue(number.isNumber()));
             assertTrue(pose.has("residualMm"));
-            assertEquals(2, exam.get("parts").size());
+            // By hand: two interfaces, a body, four screws and two rods.
+            assertEquals(9, exam.get("parts").size());
         }
     }
 
     @Test
     void partsHaveTheirFields() {
-        for (JsonNode part : parts()) {
+        for (JsonNode part : everyPart()) {
+            assertTrue(part.get("kind").isTextual());
             assertTrue(part.get("id").textValue().matches("[a-z0-9-]+"));
             assertTrue(Set.of("answerable", "change only", "reader only", "not answerable")
                     .contains(part.get("verdict").get("value").textValue()));
@@ -75,6 +77,13 @@ class ReportDocumentTest {
             for (String name : List.of("lucency", "continuity", "migration")) {
                 assertTrue(part.has(name), name);
             }
+            assertTrue(part.has("contact"));
+        }
+    }
+
+    @Test
+    void interfacesHaveTheirFields() {
+        for (JsonNode part : parts()) {
             JsonNode contact = part.get("contact");
             for (String name : List.of("byThreshold", "byFit", "porousFill", "change")) {
                 assertTrue(contact.has(name), name);
@@ -98,6 +107,49 @@ class ReportDocumentTest {
             // By hand: the threshold is 120 HU, 100 HU less is 20 HU, under fluid with its 30 HU.
             assertTrue(byThreshold.get("sensitivity").get("-100").isNull());
             assertTrue(byThreshold.get("sensitivity").get("-100Why").asText().contains("over fluid"));
+            JsonNode byFit = contact.get("byFit");
+            for (String name : List.of("fraction", "ofOppositeBone", "notAssessable", "smallestVisibleGapMm")) {
+                assertTrue(byFit.get(name).isNumber(), name);
+            }
+            for (String name : List.of("mean", "median", "p90", "se")) {
+                assertTrue(byFit.get("gapMm").get(name).isNumber(), name);
+            }
+            assertEquals(2, byFit.get("sigmaMm").size());
+            assertTrue(contact.get("porousFill").has("value")
+                    && contact.get("porousFill").has("se"));
+        }
+    }
+
+    @Test
+    void componentsHaveTheirFields() {
+        for (JsonNode part : everyPart()) {
+            String kind = part.get("kind").textValue();
+            assertEquals(kind.contains("screw"), part.get("lucency").isObject(), kind);
+            assertEquals(
+                    kind.contains("screw") || kind.contains("rod"),
+                    part.get("continuity").isObject(),
+                    kind);
+            assertEquals(!kind.equals("interface"), part.get("migration").isArray(), kind);
+            if (part.get("lucency").isObject()) {
+                JsonNode zone = part.get("lucency").get("byFit");
+                for (String name : List.of(
+                        "largestMeanMm", "widestSectorMm", "lengthOverMm", "shareOver", "rim", "smallestVisibleMm")) {
+                    assertTrue(zone.has(name), name);
+                }
+                for (String name : List.of("atMm", "meanMm", "maxMm", "se")) {
+                    assertTrue(zone.get("stations").get(0).has(name), name);
+                }
+            }
+            if (part.get("continuity").isObject()) {
+                assertTrue(part.get("continuity").get("breaks").isArray());
+                assertTrue(part.get("continuity").has("smallestVisibleBreakMm"));
+            }
+            for (JsonNode migration : part.get("migration")) {
+                for (String name : List.of(
+                        "bone", "translationMm", "rotationDeg", "intoBoneMm", "repeatabilityMm", "withinError")) {
+                    assertTrue(migration.has(name), name);
+                }
+            }
         }
     }
 
@@ -155,7 +207,14 @@ class ReportDocumentTest {
                 .measure(SampleSubject.exams().subList(0, 1));
     }
 
+    /** The interfaces in each exam. */
     private static List<JsonNode> parts() {
+        return everyPart().stream()
+                .filter(part -> part.get("kind").textValue().equals("interface"))
+                .toList();
+    }
+
+    private static List<JsonNode> everyPart() {
         List<JsonNode> parts = new ArrayList<>();
         root.get("exams").forEach(exam -> exam.get("parts").forEach(parts::add));
         return parts;

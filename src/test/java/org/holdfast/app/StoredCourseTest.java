@@ -32,7 +32,7 @@ class StoredCourseTest {
     }
 
     private static ContactReport report(int... exams) {
-        ContactReport all = SampleSubject.fullReport();
+        ContactReport all = SampleSubject.report();
         List<ExamResult> some = Arrays.stream(exams).mapToObj(all.exams()::get).toList();
         return new ContactReport(all.construct(), all.settings(), some, all.findings());
     }
@@ -48,7 +48,7 @@ class StoredCourseTest {
 
     @Test
     void isWhatWasWrittenReadingsIncluded() throws Exception {
-        ContactReport written = SampleSubject.fullReport();
+        ContactReport written = SampleSubject.report();
         write(written, folder);
         ContactReport read = StoredCourse.read(folder).orElseThrow();
         for (int n = 0; n < written.exams().size(); n++) {
@@ -127,7 +127,7 @@ class StoredCourseTest {
                 "\"isReference\":true | \"isReference\":\"yes\" | .exams[0].isReference: expected true or false, found \"yes\"",
                 "\"areaMm2\": | \"areaMm\": | .areaMm2: expected a number, found nothing",
                 "\"face\":\"cranial-face\" | \"face\":\"no-face\" | .exams[0].parts[0].face: expected",
-                "\"component\":\"body\" | \"component\":\"no-body\" | .component: expected a component",
+                "\"component\":\"body-l1\" | \"component\":\"no-body\" | .component: expected a component",
             })
     void namesPlaceExpectedAndFound(String right, String wrong, String message) throws Exception {
         write(report(0), folder);
@@ -163,9 +163,9 @@ class StoredCourseTest {
     void refusesAReasonThatIsMissing() throws Exception {
         write(report(0), folder);
         String text = Files.readString(samples());
-        Files.writeString(samples(), text.replaceFirst("\"byFitWhy\":\"[^\"]*\"", "\"byFitWhy\":\"\""));
+        Files.writeString(samples(), text.replaceFirst("\"changeWhy\":\"[^\"]*\"", "\"changeWhy\":\"\""));
         String refused = refused();
-        assertTrue(refused.contains(".parts[0].byFitWhy: expected a reason"), refused);
+        assertTrue(refused.contains(".parts[0].changeWhy: expected a reason"), refused);
     }
 
     @Test

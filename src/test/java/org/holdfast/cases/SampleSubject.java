@@ -21,7 +21,6 @@ import org.holdfast.progress.Progress;
 public final class SampleSubject {
 
     private static ContactReport report;
-    private static ContactReport fullReport;
 
     private SampleSubject() {}
 
@@ -58,31 +57,13 @@ public final class SampleSubject {
         }
     }
 
-    /** The measured course of all five exams with screws, rods and bodies. */
-    public static synchronized ContactReport fullReport() {
-        if (fullReport == null) {
-            try {
-                fullReport = new Measurement(
-                                construct(),
-                                MeasurementSettings.withDefaults(),
-                                PoseFile.read(truthFile()),
-                                Measurement.Scope.ALL,
-                                Progress.NONE)
-                        .measure(exams());
-            } catch (UseCaseException e) {
-                throw new AssertionError(e);
-            }
-        }
-        return fullReport;
-    }
-
-    /** Exams measured from the true poses with default settings. */
+    /** Exams registered and measured with default settings. */
     public static ContactReport measure(Construct construct, List<ExamArgument> exams) throws UseCaseException {
         return new Measurement(
                         construct,
                         MeasurementSettings.withDefaults(),
-                        PoseFile.read(truthFile()),
-                        Measurement.Scope.CONTACT,
+                        PoseFile.NONE,
+                        Measurement.Scope.ALL,
                         Progress.NONE)
                 .measure(exams);
     }

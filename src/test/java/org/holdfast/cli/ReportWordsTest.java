@@ -34,7 +34,9 @@ class ReportWordsTest {
         List<String> rows = withTruth().stream()
                 .filter(line -> line.contains(" endplate, ") && line.contains("/"))
                 .toList();
-        assertEquals(10, rows.size());
+        // By hand: two interfaces in five exams, in the table by fit and in that by threshold.
+        assertEquals(20, rows.size());
+        rows = rows.subList(10, 20);
         ThresholdContact first =
                 SampleSubject.report().exams().get(0).parts().get(0).contact().orElseThrow();
         String contact = String.format(
@@ -54,7 +56,6 @@ class ReportWordsTest {
     void saysWhatLimitsTheNumbers() throws Exception {
         String words = String.join(" ", withTruth());
         assertTrue(words.contains("- Kernel: SIM BONE 60 on the reference exam, SIM SOFT 40 on this one"), words);
-        assertTrue(words.contains("- The pose was not measured: truth of the simulation."));
         assertTrue(words.contains("Apparent contact: mineral next to the implant"));
     }
 

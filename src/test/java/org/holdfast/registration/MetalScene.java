@@ -23,7 +23,7 @@ import org.holdfast.volume.VolumeGrid;
  * A small construct for tests of registration: a porous body between two vertebrae, four screws with heads, two rods. The
  * scene's space has its origin in the middle of the body. Every with… gives another scene.
  */
-record MetalScene(
+public record MetalScene(
         List<Part> parts,
         RigidTransform upperMoved,
         double voxelMm,
@@ -37,14 +37,14 @@ record MetalScene(
     static final PatientPoint LOW_CORNER = new PatientPoint(-28, -16, -40);
     static final PatientPoint HIGH_CORNER = new PatientPoint(28, 50, 40);
 
-    record Part(String name, Solid solid, double hu, double shellMm, double shellHu) {
+    public record Part(String name, Solid solid, double hu, double shellMm, double shellHu) {
         Body body(RigidTransform moved) {
             return new Body(name, solid.moved(moved), hu, shellMm, shellHu);
         }
     }
 
     /** The construct as it was put in, on the extended scale. */
-    static MetalScene asImplanted() {
+    public static MetalScene asImplanted() {
         List<Part> parts = new ArrayList<>();
         parts.add(new Part("upper vertebra", box(0, 0, 32, 21, 16, 12), 200, 1.2, 650));
         parts.add(new Part("lower vertebra", box(0, 0, -32, 21, 16, 12), 180, 1.2, 650));
@@ -98,7 +98,7 @@ record MetalScene(
         return new MetalScene(parts, moved, voxelMm, spread, noiseHu, scale);
     }
 
-    MetalScene scanned(double otherVoxelMm, PointSpread otherSpread, double otherNoiseHu, HuScale otherScale) {
+    public MetalScene scanned(double otherVoxelMm, PointSpread otherSpread, double otherNoiseHu, HuScale otherScale) {
         return new MetalScene(parts, upperMoved, otherVoxelMm, otherSpread, otherNoiseHu, otherScale);
     }
 
@@ -111,7 +111,7 @@ record MetalScene(
     }
 
     /** A scan of the whole construct. */
-    HuVolume scan(RigidTransform sceneToExam, long seed) {
+    public HuVolume scan(RigidTransform sceneToExam, long seed) {
         return scan(sceneToExam, LOW_CORNER, HIGH_CORNER, seed);
     }
 
@@ -150,7 +150,7 @@ record MetalScene(
     }
 
     /** The largest distance between the images of the corners of the construct's box under two poses, mm. */
-    static double cornerErrorMm(RigidTransform pose, RigidTransform truth, RigidTransform sceneToReference) {
+    public static double cornerErrorMm(RigidTransform pose, RigidTransform truth, RigidTransform sceneToReference) {
         double largest = 0;
         for (int n = 0; n < 8; n++) {
             PatientPoint corner = new PatientPoint(
