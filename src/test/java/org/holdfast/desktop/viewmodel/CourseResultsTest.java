@@ -188,6 +188,6 @@ class CourseResultsTest {
         results.start();
         all();
         String why = known(results).staleness("24 mo", FACE).orElseThrow();
-        assertTrue(why.startsWith("measured with other settings: sampleSpacingMm"), why);
+        assertTrue(why.contains("sampleSpacingMm 0.5, now 0.75"), why);
     }
 }

@@ -5,10 +5,9 @@ import java.util.Objects;
 import java.util.Optional;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
-import org.holdfast.measure.SampleReading;
 
 /**
- * A drawn face-on map and where things lie on it. Places on it are device pixels from its upper left corner. Immutable.
+ * A drawn map of a part and where things lie on it. Places on it are device pixels from its upper left corner. Immutable.
  *
  * @param picture the pixels
  * @param mmPerPixel side of a pixel, mm
@@ -18,8 +17,9 @@ import org.holdfast.measure.SampleReading;
  * @param right direction of the picture's right; empty where it runs round the implant
  * @param down direction of the picture's bottom; empty where it runs round the implant
  * @param cells where each reading is drawn
+ * @param captions words that lie on it
  */
-public record FaceMapPicture(
+public record MapPicture(
         Picture picture,
         double mmPerPixel,
         PatientPoint reference,
@@ -27,33 +27,45 @@ public record FaceMapPicture(
         double referenceY,
         Optional<PatientVector> right,
         Optional<PatientVector> down,
-        List<Cell> cells) {
+        List<Cell> cells,
+        List<Caption> captions) {
 
     /**
-     * The place of one reading.
+     * Where one reading is drawn.
      *
-     * @param reading what was read
+     * @param words what is said of it
      * @param x middle of its cell
      * @param y middle of its cell
-     * @param side side of its cell, pixels
+     * @param width width of its cell, pixels
+     * @param height height of its cell, pixels
      */
-    public record Cell(SampleReading reading, double x, double y, double side) {
+    public record Cell(String words, double x, double y, double width, double height) {
 
         boolean covers(double atX, double atY) {
-            return Math.abs(atX - x) <= side / 2 && Math.abs(atY - y) <= side / 2;
+            return Math.abs(atX - x) <= width / 2 && Math.abs(atY - y) <= height / 2;
         }
     }
 
-    public FaceMapPicture {
+    /**
+     * Words on the picture.
+     *
+     * @param text the words
+     * @param x left end, pixels
+     * @param y middle, pixels
+     */
+    public record Caption(String text, double x, double y) {}
+
+    public MapPicture {
         Objects.requireNonNull(picture, "picture");
         Objects.requireNonNull(reference, "reference");
         Objects.requireNonNull(right, "right");
         Objects.requireNonNull(down, "down");
         cells = List.copyOf(cells);
+        captions = List.copyOf(captions);
     }
 
-    /** The reading whose cell lies under a place; empty beside the face. */
-    public Optional<SampleReading> readingAt(double x, double y) {
-        return cells.stream().filter(cell -> cell.covers(x, y)).findFirst().map(Cell::reading);
+    /** What is said of the reading whose cell lies under a place; empty beside the map. */
+    public Optional<String> wordsAt(double x, double y) {
+        return cells.stream().filter(cell -> cell.covers(x, y)).findFirst().map(Cell::words);
     }
 }
