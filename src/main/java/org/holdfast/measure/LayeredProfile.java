@@ -195,8 +195,9 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         share = step(at, border, sigma);
         if (derivatives) {
             slope = rise * stepSlope(at, border, sigma);
-            row[EDGE] -= slope;
             row[SIGMA] -= slope * place(at, border) / sigma;
+            slope *= shiftByBorder(border);
+            row[EDGE] -= slope;
         }
         return rise * share;
     }
@@ -209,6 +210,16 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         }
         double across = known.sigmaAcrossMm();
         return at - border + 0.5 * across * across / (radius + border);
+    }
+
+    /** How far the place where a border shows moves with the border. */
+    private double shiftByBorder(double border) {
+        double radius = known.radiusMm();
+        if (radius == Double.POSITIVE_INFINITY) {
+            return 1;
+        }
+        double share = known.sigmaAcrossMm() / (radius + border);
+        return 1 + 0.5 * share * share;
     }
 
     /** The blurred unit step at a place. */
