@@ -24,6 +24,9 @@ final class EdgeSites {
     /** Shortest stretch of a rod that is read. */
     private static final double SHORTEST_MM = 4;
 
+    /** Fewer edges than this do not tell where an axis lies. */
+    private static final int ENOUGH_PLACES = 12;
+
     private EdgeSites() {}
 
     /**
@@ -121,5 +124,65 @@ final class EdgeSites {
                     inside,
                     FaceRim.inwards(component.shape(), sample, settings)));
         }
+    }
+
+    /**
+     * Where the edge was found at a site.
+     *
+     * @param site the site
+     * @param offMm mm outwards from the laid-out surface
+     */
+    record Place(Site site, double offMm) {}
+
+    /**
+     * Sites of rods and screws moved so that their axes run through the middle of the edges found: off the axis a column
+     * sees the round surface aslant, which looks like blur. Of an axis that lies o + s·w from where it was laid out, s the
+     * way along it, the edges lie n·(o + s·w) off; round the circumference the mean of n·nᵀ is half of unity.
+     */
+    static List<Site> centred(List<Site> sites, List<Place> places) {
+        List<Site> moved = new ArrayList<>();
+        for (Site site : sites) {
+            moved.add(site.bend().axis() == null ? site : centred(site, places));
+        }
+        return moved;
+    }
+
+    private static Site centred(Site site, List<Place> places) {
+        PatientVector axis = site.bend().axis();
+        List<Place> own = places.stream()
+                .filter(p -> p.site().component().equals(site.component())
+                        && axis.equals(p.site().bend().axis()))
+                .toList();
+        if (own.size() < ENOUGH_PLACES) {
+            return site;
+        }
+        double middle =
+                own.stream().mapToDouble(p -> along(p.site(), axis)).average().orElseThrow();
+        PatientVector offset = new PatientVector(0, 0, 0);
+        PatientVector slope = new PatientVector(0, 0, 0);
+        double squares = 0;
+        for (Place place : own) {
+            double s = along(place.site(), axis) - middle;
+            PatientVector pull = place.site().sample().normal().times(2 * place.offMm());
+            offset = offset.plus(pull.times(1.0 / own.size()));
+            slope = slope.plus(pull.times(s));
+            squares += s * s;
+        }
+        double s = along(site, axis) - middle;
+        PatientVector way = offset.plus(slope.times(squares > 0 ? s / squares : 0));
+        PatchSample sample = site.sample();
+        return new Site(
+                site.component(),
+                new PatchSample(
+                        sample.point().plus(way), sample.normal(), sample.areaMm2(), sample.uMm(), sample.vMm()),
+                site.bend(),
+                site.isBare(),
+                site.layerMm(),
+                site.inside(),
+                site.rim());
+    }
+
+    private static double along(Site site, PatientVector axis) {
+        return site.sample().point().minus(PatientPoint.ORIGIN).dot(axis);
     }
 }

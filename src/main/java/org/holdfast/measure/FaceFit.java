@@ -31,9 +31,9 @@ final class FaceFit {
     private static final int MIXTURE_ROUNDS = 20;
     private static final double LEAST_PROPORTION = 0.02;
     /** A plateau this near to the porous layer's inner border, in σ, is blurred with the solid body. */
-    private static final double LAYER_SIGMA = 2.5;
+    private static final double LAYER_SIGMA = 3;
     /** Less plateau than this and the solid body must be in the model. */
-    private static final double LEAST_PLATEAU_MM = 1.0;
+    private static final double LEAST_PLATEAU_MM = 0.8;
     /** The true HU of metal at the ceiling is known to this share. */
     private static final double METAL_SHARE = 0.15;
     /** Error of places: roughness and a blur that is not quite Gaussian, mm. */

@@ -74,7 +74,7 @@ public final class PointSpreadFromEdges {
      * @param along c², of the angle between normal and table
      * @param variance σ² less the voxel's box, mm²
      * @param weight 1 / error² of it
-     * @param offMm place of the edge from the laid-out surface
+     * @param place where the edge lies from the laid-out surface
      * @param residualHu root mean square of the residuals
      * @param isClipped whether the implant lies at the ceiling
      * @param isRound whether the surface is that of a rod or screw
@@ -83,7 +83,7 @@ public final class PointSpreadFromEdges {
             double along,
             double variance,
             double weight,
-            double offMm,
+            EdgeSites.Place place,
             double residualHu,
             boolean isClipped,
             boolean isRound) {}
@@ -91,6 +91,9 @@ public final class PointSpreadFromEdges {
     private PointSpreadEstimate measure(Construct construct) {
         List<EdgeSites.Site> sites = thinned(EdgeSites.of(construct, settings));
         List<ValueColumn> columns = columns(sites, construct);
+        List<Edge> first = edges(sites, columns, 1);
+        sites = EdgeSites.centred(sites, first.stream().map(Edge::place).toList());
+        columns = columns(sites, construct);
         List<Edge> edges = edges(sites, columns, 1);
         boolean isClipped = 2 * edges.stream().filter(Edge::isClipped).count() > edges.size();
         if (isClipped) {
@@ -130,10 +133,10 @@ public final class PointSpreadFromEdges {
                     .plus(exam.referenceToExam().apply(site.rim()));
             double sigma = start.sigmaOfVoxelsMm(normal, exam.volume().grid());
             double inside = site.layerMm() < Double.POSITIVE_INFINITY
-                    ? Math.min(site.inside(), site.layerMm() - 2.5 * sigma)
+                    ? Math.min(site.inside(), site.layerMm() - 3 * sigma)
                     : site.inside();
             double outside = site.isBare() ? OUTSIDE_MM : settings.profileOutsideMm();
-            if (inside < 1) {
+            if (inside < 0.8) {
                 return;
             }
             ValueColumn column = ValueColumn.read(
@@ -223,7 +226,7 @@ public final class PointSpreadFromEdges {
                 c * c,
                 found * found - box,
                 1 / (error * error),
-                fit.edgeMm(),
+                new EdgeSites.Place(site, fit.edgeMm()),
                 fit.misfit() * NOISE_HU,
                 isClipped,
                 bend.axis() != null);
@@ -236,7 +239,7 @@ public final class PointSpreadFromEdges {
             List<Edge> edges = METAL_FACTORS[n] == 1 ? nominal : edges(sites, columns, METAL_FACTORS[n]);
             off[n] = edges.stream()
                     .filter(e -> e.isRound() && e.isClipped())
-                    .mapToDouble(Edge::offMm)
+                    .mapToDouble(e -> e.place().offMm())
                     .average()
                     .orElse(Double.NaN);
         }

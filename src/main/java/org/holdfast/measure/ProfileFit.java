@@ -28,7 +28,7 @@ final class ProfileFit {
     private static final double[] START_GAPS_MM = {0, 0.3, 0.6, 1.0, 1.5, 2.1, 2.9, 3.9, 5.0};
     private static final double[] START_EDGES_MM = {0, -0.2};
     /** Fewer values than this cannot hold the free parameters. */
-    private static final int MIN_VALUES = 10;
+    private static final int MIN_VALUES = 7;
 
     private static final int SHORT_ROUNDS = 4;
     private static final int ROUNDS = 25;

@@ -30,11 +30,15 @@ record ValueColumn(double[] tMm, double[] hu, double[] weight) {
     record Bend(double radiusMm, PatientVector axis) {
         static final Bend PLANE = new Bend(Double.POSITIVE_INFINITY, null);
 
-        /** Height over the surface of a place at height t over the tangent plane, x mm to the side. */
+        /** Height over the surface of a place at height t over the tangent plane; none beyond the middle of the part. */
         double heightMm(double t, double squareAside) {
-            return radiusMm == Double.POSITIVE_INFINITY
-                    ? t
-                    : Math.sqrt((t + radiusMm) * (t + radiusMm) + squareAside) - radiusMm;
+            if (radiusMm == Double.POSITIVE_INFINITY) {
+                return t;
+            }
+            double fromMiddle = t + radiusMm;
+            return fromMiddle > 0
+                    ? Math.sqrt(fromMiddle * fromMiddle + squareAside) - radiusMm
+                    : Double.NEGATIVE_INFINITY;
         }
     }
 
@@ -115,8 +119,9 @@ record ValueColumn(double[] tMm, double[] hu, double[] weight) {
     private record Sums(double fromMm, double[] t, double[] hu, int[] count) {
 
         void add(double height, double value) {
-            int n = (int) Math.floor((height - fromMm) / STEP_MM);
-            if (n >= 0 && n < count.length && !Double.isNaN(value)) {
+            double step = Math.floor((height - fromMm) / STEP_MM);
+            if (step >= 0 && step < count.length && !Double.isNaN(value)) {
+                int n = (int) step;
                 t[n] += height;
                 hu[n] += value;
                 count[n]++;

@@ -60,7 +60,6 @@ class PointSpreadFromEdgesTest {
     void findsTheBlurOfTheScan(double inPlane, double along, HuScale scale) {
         ExamScan exam = scan(inPlane, along, scale);
         PointSpreadEstimate found = PointSpreadFromEdges.of(construct(), exam, MeasurementSettings.withDefaults());
-        System.out.println(found);
         assertEquals(PointSpreadEstimate.Source.IMPLANT_EDGES, found.source());
         // Phantom: the blur with which it was scanned.
         assertEquals(inPlane, found.sigmaInPlaneMm(), GOAL * inPlane);
