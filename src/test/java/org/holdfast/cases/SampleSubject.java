@@ -64,8 +64,7 @@ public final class SampleSubject {
 
     private static ContactReport measure(Construct construct, List<ExamArgument> exams, Measurement.Scope scope)
             throws UseCaseException {
-        return new Measurement(
-                        construct, MeasurementSettings.withDefaults(), PoseFile.NONE, scope, Progress.NONE)
+        return new Measurement(construct, MeasurementSettings.withDefaults(), PoseFile.NONE, scope, Progress.NONE)
                 .measure(exams);
     }
 
