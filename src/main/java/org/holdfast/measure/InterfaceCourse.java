@@ -38,8 +38,8 @@ public final class InterfaceCourse {
         this.component = construct.component(face.component());
         this.settings = settings;
         this.estimator = new ContactByThreshold(construct, face, settings);
-        this.comparison = new FaceComparison(construct, face, settings);
         this.fit = new ContactByFit(construct, face, settings);
+        this.comparison = new FaceComparison(construct, face, settings);
     }
 
     /** {@link #measure(ExamScan, Disturbance)} where nothing is known of metal that moved or broke. */
