@@ -14,16 +14,16 @@ import org.holdfast.construct.Construct;
  */
 public final class InterfaceCourse {
 
-    private static final String NOT_ASKED = "only contact was asked for";
-
     private final Construct construct;
     private final BoneInterface face;
     private final Component component;
     private final MeasurementSettings settings;
     private final ContactByThreshold estimator;
     private final ContactByFit fit;
+    private final FaceComparison comparison;
     private ContactByThreshold.Reference reference;
     private ContactByFit.Reference fitReference;
+    private FaceComparison.Reference referenceFace;
     private String referenceSha256;
     private String referenceLabel;
 
@@ -39,10 +39,20 @@ public final class InterfaceCourse {
         this.settings = settings;
         this.estimator = new ContactByThreshold(construct, face, settings);
         this.fit = new ContactByFit(construct, face, settings);
+        this.comparison = new FaceComparison(construct, face, settings);
     }
 
-    /** Measures one exam; the first that its verdict allows to measure is taken for the reference exam. */
+    /** {@link #measure(ExamScan, Disturbance)} where nothing is known of metal that moved or broke. */
     public InterfaceExam measure(ExamScan exam) {
+        return measure(exam, Disturbance.none());
+    }
+
+    /**
+     * Measures one exam; the first that its verdict allows to measure is taken for the reference exam.
+     *
+     * @param disturbance metal that lies otherwise than on the reference exam, for the change map
+     */
+    public InterfaceExam measure(ExamScan exam, Disturbance disturbance) {
         String reference256 = referenceSha256 == null ? exam.seriesSha256() : referenceSha256;
         String key = StaleKey.of(settings, construct, List.of(reference256, exam.seriesSha256()));
         Verdict before = InterfaceVerdict.before(face, component, exam);
@@ -60,6 +70,7 @@ public final class InterfaceCourse {
             referenceSha256 = exam.seriesSha256();
             referenceLabel = exam.label();
         }
+        FaceComparison.Compared compared = compare(exam, measured.contact(), disturbance);
         Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), fitted.contact(), settings));
         return new InterfaceExam(
                 face,
@@ -67,9 +78,17 @@ public final class InterfaceCourse {
                 verdict,
                 Optional.of(measured.contact()),
                 fitted.contact(),
-                PorousFill.not(NOT_ASKED),
-                Answer.not(NOT_ASKED),
+                compared.fill(),
+                compared.change(),
                 key);
+    }
+
+    private FaceComparison.Compared compare(ExamScan exam, ThresholdContact contact, Disturbance disturbance) {
+        if (referenceFace == null) {
+            referenceFace = comparison.keep(exam, contact);
+            return FaceComparison.Compared.not("this is the exam that others are compared with");
+        }
+        return comparison.compare(exam, contact, referenceFace, disturbance);
     }
 
     /** Label of the exam that fixed edges, host bone and threshold; empty while none could be measured. */
