@@ -14,11 +14,14 @@ final class CommandList {
                 new OpenCommand(window),
                 new InspectCommand(terminal),
                 new ContactCommand(terminal),
+                new MeasureCommand(terminal),
                 new DeidentifyCommand(terminal),
                 new CommandLine(new DemoCommand())
                         .addSubcommand(new DemoSubjectCommand(terminal))
                         .addSubcommand(new DemoCourseCommand(terminal, window)),
-                new CommandLine(new ExportCommand()).addSubcommand(new ExportCapturesCommand(terminal)),
-                new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
+                new CommandLine(new ExportCommand())
+                        .addSubcommand(new ExportCapturesCommand(terminal))
+                        .addSubcommand(new ExportSurfaceCommand(terminal)),
+                ValidateCommand.of(terminal));
     }
 }

@@ -15,6 +15,8 @@ final class ExportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        throw new ParameterException(spec.commandLine(), "say what to export, such as \"export captures DIR OUT\"");
+        throw new ParameterException(
+                spec.commandLine(),
+                "say what to export, such as \"export captures DIR OUT\" or \"export surface DIR OUT.ply\"");
     }
 }

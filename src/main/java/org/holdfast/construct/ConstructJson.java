@@ -56,23 +56,39 @@ public final class ConstructJson {
         if (bytes.length > MOST_BYTES) {
             throw new ConstructReadException(name, "", "at most " + MOST_BYTES + " bytes", "more", null);
         }
-        return parse(decoded(bytes, name), name);
+        Path folder = file.toAbsolutePath().getParent();
+        return parse(decoded(bytes, name), name, MeshFolder.of(folder));
+    }
+
+    /**
+     * Reads a document from a text; surfaces in files stay unread, and a patch cut from one is refused.
+     *
+     * @param name what a message calls the text
+     * @throws ConstructReadException if the text breaks a rule of the format
+     */
+    public static Construct parse(String json, String name) throws ConstructReadException {
+        return parse(json, name, MeshFolder.NONE);
     }
 
     /**
      * Reads a document from a text.
      *
      * @param name what a message calls the text
-     * @throws ConstructReadException if the text breaks a rule of the format
+     * @param folder where the mesh files lie that it names
+     * @throws ConstructReadException if the text breaks a rule of the format, or a mesh file cannot be read
      */
-    public static Construct parse(String json, String name) throws ConstructReadException {
+    public static Construct parse(String json, String name, Path folder) throws ConstructReadException {
+        return parse(json, name, MeshFolder.of(folder));
+    }
+
+    private static Construct parse(String json, String name, MeshFolder folder) throws ConstructReadException {
         JsonNode tree;
         try {
             tree = MAPPER.readTree(json);
         } catch (JsonProcessingException e) {
             throw new ConstructReadException(name, "", "a JSON document", JsonFault.words(e), e);
         }
-        return ConstructReader.read(Fields.root(name, tree));
+        return ConstructReader.read(Fields.root(name, tree), folder);
     }
 
     /** The document of a construct, ended by a line feed. */

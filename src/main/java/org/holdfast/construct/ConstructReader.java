@@ -1,18 +1,31 @@
 package org.holdfast.construct;
 
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.holdfast.construct.PlanePatch.Outline;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
+import org.holdfast.geometry.TriangleMesh;
 
 /** From a document's fields to the records. */
 final class ConstructReader {
 
-    private ConstructReader() {}
+    private final MeshFolder folder;
+    /** Meshes of the components by their files; patches are cut from them. */
+    private final Map<String, MeshShape> meshes = new HashMap<>();
 
-    static Construct read(Fields f) throws ConstructReadException {
+    private ConstructReader(MeshFolder folder) {
+        this.folder = folder;
+    }
+
+    static Construct read(Fields f, MeshFolder folder) throws ConstructReadException {
+        return new ConstructReader(folder).construct(f);
+    }
+
+    private Construct construct(Fields f) throws ConstructReadException {
         requireFormat(f);
         f.only(
                 "format",
@@ -34,9 +47,9 @@ final class ConstructReader {
         String frame = f.text("frameOfReferenceUid");
         Axes axes = axes(f.object("axes"));
         List<Bone> bones = f.list("bones", ConstructReader::bone);
-        List<Component> components = f.list("components", ConstructReader::component);
+        List<Component> components = f.list("components", this::component);
         List<Join> joins = f.list("joins", ConstructReader::join);
-        List<BoneInterface> interfaces = f.list("interfaces", ConstructReader::boneInterface);
+        List<BoneInterface> interfaces = f.list("interfaces", this::boneInterface);
         return f.checked(() ->
                 new Construct(id, version, operationDate, series, frame, axes, bones, components, joins, interfaces));
     }
@@ -71,7 +84,7 @@ final class ConstructReader {
         return f.checked(() -> new Bone(id, label));
     }
 
-    private static Component component(Fields f) throws ConstructReadException {
+    private Component component(Fields f) throws ConstructReadException {
         f.only(
                 "id",
                 "number",
@@ -105,7 +118,7 @@ final class ConstructReader {
         return f.checked(() -> new Porous(porosity, depth));
     }
 
-    private static Shape shape(Fields component) throws ConstructReadException {
+    private Shape shape(Fields component) throws ConstructReadException {
         String name = component.exactlyOne("screw", "rod", "box", "cylinder", "mesh");
         Fields f = component.object(name);
         return switch (name) {
@@ -150,11 +163,13 @@ final class ConstructReader {
         return f.checked(() -> new CylinderShape(p, q, radius));
     }
 
-    private static MeshShape mesh(Fields f) throws ConstructReadException {
+    private MeshShape mesh(Fields f) throws ConstructReadException {
         f.only("file", "sha256");
         String file = f.text("file");
         String sha256 = f.text("sha256");
-        return f.checked(() -> new MeshShape(file, sha256));
+        MeshShape shape = folder.read(f.checked(() -> new MeshShape(file, sha256)), f);
+        meshes.put(file, shape);
+        return shape;
     }
 
     private static Join join(Fields f) throws ConstructReadException {
@@ -165,7 +180,7 @@ final class ConstructReader {
         return f.checked(() -> new Join(from, to, kind));
     }
 
-    private static BoneInterface boneInterface(Fields f) throws ConstructReadException {
+    private BoneInterface boneInterface(Fields f) throws ConstructReadException {
         f.only("id", "number", "label", "component", "bone", "filler", "patches");
         String id = f.text("id");
         int number = f.wholeNumber("number");
@@ -173,23 +188,18 @@ final class ConstructReader {
         String component = f.text("component");
         String bone = f.text("bone");
         Filler filler = f.word("filler", Filler.class);
-        List<Patch> patches = f.list("patches", ConstructReader::patch);
+        List<Patch> patches = f.list("patches", this::patch);
         return f.checked(() -> new BoneInterface(id, number, label, component, bone, filler, patches));
     }
 
-    private static Patch patch(Fields f) throws ConstructReadException {
+    private Patch patch(Fields f) throws ConstructReadException {
         String kind = f.text("kind");
         return switch (kind) {
             case "plane" -> plane(f);
             case "cylinder" -> cylinderPatch(f);
             case "sphere" -> sphere(f);
-            case "surface" ->
-                throw f.refusal(
-                        "kind",
-                        "\"plane\", \"cylinder\" or \"sphere\" (a patch cut from a mesh or from the metal surface is not"
-                                + " read in this version; lay the face out with flat, cylindrical or spherical patches)",
-                        Rule.quoted(kind));
-            default -> throw f.refusal("kind", "one of plane, cylinder, sphere", Rule.quoted(kind));
+            case "surface" -> surface(f);
+            default -> throw f.refusal("kind", "one of plane, cylinder, sphere, surface", Rule.quoted(kind));
         };
     }
 
@@ -220,5 +230,25 @@ final class ConstructReader {
         PatientVector pole = f.vector("pole");
         double halfAngle = f.number("halfAngleDeg");
         return f.checked(() -> new SpherePatch(centre, radius, pole, halfAngle));
+    }
+
+    private SurfacePatch surface(Fields f) throws ConstructReadException {
+        String name = f.exactlyOne("triangles", "outline");
+        f.only("kind", "mesh", name);
+        String file = f.text("mesh");
+        MeshShape shape = meshes.get(file);
+        if (shape == null) {
+            throw f.refusal("mesh", "the file of a component of this construct that is a mesh", Rule.quoted(file));
+        }
+        if (shape.mesh().isEmpty()) {
+            throw f.refusal("mesh", "a document in a folder, beside which the file lies", "a text without a folder");
+        }
+        TriangleMesh mesh = shape.mesh().get();
+        if (name.equals("triangles")) {
+            List<Integer> triangles = f.wholeNumbers("triangles");
+            return f.checked(() -> SurfacePatch.ofTriangles(file, mesh, triangles));
+        }
+        List<PatientPoint> outline = f.points("outline");
+        return f.checked(() -> SurfacePatch.ofOutline(file, mesh, outline));
     }
 }

@@ -124,6 +124,15 @@ final class ConstructWriter {
             node.set("pMm", numbers(cylinder.p()));
             node.set("qMm", numbers(cylinder.q()));
             node.put("radiusMm", cylinder.radiusMm());
+        } else if (patch instanceof SurfacePatch surface) {
+            node.put("kind", "surface");
+            node.put("mesh", surface.mesh());
+            if (surface.triangles().isEmpty()) {
+                node.set("outline", list(surface.outline(), ConstructWriter::numbers));
+            } else {
+                ArrayNode triangles = node.putArray("triangles");
+                surface.triangles().forEach(triangles::add);
+            }
         } else if (patch instanceof SpherePatch sphere) {
             node.put("kind", "sphere");
             node.set("centreMm", numbers(sphere.centre()));

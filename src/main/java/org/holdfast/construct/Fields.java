@@ -120,6 +120,20 @@ final class Fields {
         return numbers(at(name), required(name, count + " numbers"), count);
     }
 
+    /** A list of whole numbers. */
+    List<Integer> wholeNumbers(String name) throws ConstructReadException {
+        List<Integer> values = new ArrayList<>();
+        JsonNode list = array(name, "a list of whole numbers");
+        for (int n = 0; n < list.size(); n++) {
+            JsonNode value = list.get(n);
+            if (!value.isIntegralNumber() || !value.canConvertToInt()) {
+                throw refusal(name + "[" + n + "]", "a whole number", describe(value));
+            }
+            values.add(value.intValue());
+        }
+        return values;
+    }
+
     List<PatientPoint> points(String name) throws ConstructReadException {
         List<PatientPoint> points = new ArrayList<>();
         JsonNode list = array(name, "a list of points [x, y, z]");

@@ -47,12 +47,15 @@ public record PartFrame(
             return ofAxis(
                     sphere.centre().along(pole, sphere.radiusMm()), pole, axes, reach, Math.min(reach, BESIDE_MM));
         }
+        if (largest instanceof SurfacePatch surface) {
+            return ofAxis(surface.middle(), surface.meanNormal(), axes, reach, Math.min(reach, BESIDE_MM));
+        }
         CylinderPatch cylinder = (CylinderPatch) largest;
         PatientPoint middle = midway(cylinder.p(), cylinder.q());
         return ofCentreLine(middle, cylinder.axis(), axes, cylinder.lengthMm() / 2);
     }
 
-    /** The frame of a component by its shape; a mesh, whose place only its file tells, is looked at from the origin. */
+    /** The frame of a component by its shape; a mesh whose file was not read is looked at from the origin. */
     static PartFrame of(Component component, Axes axes) {
         if (component.shape() instanceof ScrewShape screw) {
             double middleMm = (screw.inBoneFromMm() + screw.inBoneToMm()) / 2;
@@ -72,6 +75,10 @@ public record PartFrame(
         if (component.shape() instanceof CylinderShape cylinder) {
             PatientVector axis = cylinder.q().minus(cylinder.p());
             return ofAxis(midway(cylinder.p(), cylinder.q()), axis, axes, axis.norm() / 2, axis.norm() / 2);
+        }
+        if (component.shape() instanceof MeshShape shape && shape.mesh().isPresent()) {
+            double reach = shape.mesh().get().reachMm();
+            return ofAxis(shape.mesh().get().middle(), axes.cranial(), axes, reach, reach);
         }
         return ofAxis(axes.origin(), axes.cranial(), axes, UNKNOWN_REACH_MM, UNKNOWN_REACH_MM);
     }

@@ -8,7 +8,7 @@ import org.holdfast.geometry.PatientVector;
  *
  * @param heightMm distance from the patch's surface along its outward normal, negative behind it, mm
  * @param outsideMm how far the point's foot on the surface lies outside the patch's outline, mm; 0 or negative inside. For
- *     an ellipse it is measured along the ray from the centre.
+ *     an ellipse it is measured along the ray from the centre; of a piece of a mesh it is 0 inside.
  */
 public record PatchOffset(double heightMm, double outsideMm) {
 
@@ -19,6 +19,9 @@ public record PatchOffset(double heightMm, double outsideMm) {
         }
         if (patch instanceof CylinderPatch cylinder) {
             return ofCylinder(cylinder, p);
+        }
+        if (patch instanceof SurfacePatch surface) {
+            return surface.offset(p);
         }
         return ofSphere((SpherePatch) patch, p);
     }

@@ -6,8 +6,8 @@ import org.holdfast.geometry.PatientPoint;
 public sealed interface Shape permits ScrewShape, RodShape, BoxShape, CylinderShape, MeshShape {
 
     /**
-     * Whether this version can compute {@link #signedDistanceMm}; false only for a {@link MeshShape}, whose surface is
-     * kept by reference and not read.
+     * Whether this version can compute {@link #signedDistanceMm}; false only for a {@link MeshShape} whose file
+     * was not read.
      */
     default boolean hasDistance() {
         return true;

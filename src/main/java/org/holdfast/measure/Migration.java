@@ -21,10 +21,10 @@ public record Migration(String bone, Answer<Motion> motion) {
      *
      * @param translationMm (left, posterior, cranial) of the component's middle, mm
      * @param rotationDeg rotation vector about the same axes, right-handed, degrees
-     * @param intoBoneMm towards that bone, along the mean normal of the interface; subsidence; not stated for a part
-     *     without interface
-     * @param screwAngleChangeDeg change of a screw's angle against its bone, projected on the sagittal plane; not stated
-     *     for other parts
+     * @param intoBoneMm towards that bone, along the normals of the interface, mean over its area; subsidence; not
+     *     stated for a part without interface
+     * @param screwAngleChangeDeg change of a screw's angle against its bone, projected on the sagittal plane,
+     *     right-handed about the left axis (positive where the tip comes down); not stated for other parts
      * @param repeatabilityMm 1.96 SD of the translation in double examinations, per axis at most
      * @param repeatabilityDeg the same of the rotation
      * @param repeatabilitySource where these come from, in words
@@ -38,5 +38,14 @@ public record Migration(String bone, Answer<Motion> motion) {
             double repeatabilityMm,
             double repeatabilityDeg,
             String repeatabilitySource,
-            boolean isWithinError) {}
+            boolean isWithinError) {
+
+        /**
+         * Tilt in the sagittal plane, degrees: the rotation about the left axis, right-handed; positive where the front
+         * of the component comes down.
+         */
+        public double sagittalTiltDeg() {
+            return rotationDeg.x();
+        }
+    }
 }

@@ -139,6 +139,26 @@ public final class HuVolume {
         return sampleAt(i, j, k);
     }
 
+    /**
+     * Copies the HU of a whole slice, for scans of all voxels; NaN where there is no tissue.
+     *
+     * @param k slice, 0-based
+     * @param into columns × rows values, index {@code i + columns·j}
+     * @return {@code into}
+     */
+    public float[] copySlice(int k, float[] into) {
+        short[] words = codes[k];
+        if (into.length != words.length) {
+            throw new IllegalArgumentException("a slice has " + words.length + " voxels, got room for " + into.length);
+        }
+        float a = (float) slope[k];
+        float b = (float) intercept[k];
+        for (int v = 0; v < words.length; v++) {
+            into[v] = words[v] == INVALID ? Float.NaN : a * words[v] + b;
+        }
+        return into;
+    }
+
     /** Smallest and largest HU, mean, counts and ceiling over the valid voxels; computed once, on first call. */
     public synchronized VolumeStatistics statistics() {
         if (statistics == null) {

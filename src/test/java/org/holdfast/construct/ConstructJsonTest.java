@@ -12,6 +12,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Optional;
+import org.holdfast.cases.SampleMeshes;
+import org.holdfast.geometry.MeshWriter;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.junit.jupiter.api.Test;
@@ -166,9 +168,18 @@ class ConstructJsonTest {
     @Test
     void readsAFile(@TempDir Path folder) throws IOException, ConstructReadException {
         Path file = folder.resolve("construct.json");
-        Files.writeString(file, SampleConstruct.json());
+        byte[] mesh = MeshWriter.ply(SampleMeshes.box(3, 2, 1));
+        Files.createDirectory(folder.resolve("meshes"));
+        Files.write(folder.resolve("meshes/sacral-body.stl"), mesh);
+        String json = SampleConstruct.withMesh(mesh);
+        Files.writeString(file, json);
 
-        assertEquals(SampleConstruct.construct(), ConstructJson.read(file));
+        assertEquals(ConstructJson.parse(json, "text", folder), ConstructJson.read(file));
+        // By hand: of a box of 6 × 4 × 2 mm the middle lies 1 mm deep
+        assertEquals(
+                -1,
+                ConstructJson.read(file).component("sacral-part").shape().signedDistanceMm(PatientPoint.ORIGIN),
+                1e-12);
     }
 
     @Test

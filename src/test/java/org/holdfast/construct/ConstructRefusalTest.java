@@ -87,8 +87,8 @@ class ConstructRefusalTest {
             "filler": "none" | "filler": "bone" | c.json: interfaces[0].filler: expected one of none, autograft, allograft, ceramic, cement, other, unknown, got "bone"
             "patches": [{"kind": "cylinder", "pMm": [0, 0, 302], "qMm": [0, 0, 312], "radiusMm": 13}] | "patches": [] | c.json: interfaces[2].patches: expected at least one, got none
             "patches": [{"kind": "cylinder" | "patches": [5, {"kind": "cylinder" | c.json: interfaces[2].patches[0]: expected an object, got the number 5
-            "kind": "sphere" | "kind": "torus" | c.json: interfaces[1].patches[1].kind: expected one of plane, cylinder, sphere, got "torus"
-            "kind": "sphere" | "kind": "surface" | c.json: interfaces[1].patches[1].kind: expected "plane", "cylinder" or "sphere" (a patch cut from a mesh or from the metal surface is not read in this version; lay the face out with flat, cylindrical or spherical patches), got "surface"
+            "kind": "sphere" | "kind": "torus" | c.json: interfaces[1].patches[1].kind: expected one of plane, cylinder, sphere, surface, got "torus"
+            "kind": "sphere" | "kind": "surface" | c.json: interfaces[1].patches[1]: expected exactly one of triangles, outline, got none
             "shape": "ellipse" | "shape": "circle" | c.json: interfaces[0].patches[0].shape: expected one of rectangle, ellipse, got "circle"
             "normal": [0, 0, 1] | "normal": [0, 0, 1.01] | c.json: interfaces[0].patches[0].normal: expected a direction of length 1 within 0.001, got [0.0, 0.0, 1.01] of length 1.01
             "normal": [0, 0, 1] | "normal": [0, 0.6, 0.8] | c.json: interfaces[0].patches[0].normal: expected a direction at right angles to v within 0.001, got [0.0, 0.6, 0.8] with the cosine 0.6

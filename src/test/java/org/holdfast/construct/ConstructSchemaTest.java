@@ -39,6 +39,7 @@ class ConstructSchemaTest {
     @Test
     void hasNoFieldThatTheSampleDoesNotUse() throws IOException {
         problems(MAPPER.readTree(SampleConstruct.json()));
+        assertEquals(List.of(), problems(MAPPER.readTree(SampleConstruct.withSurfaces(new byte[0]))));
 
         Set<String> declared = new TreeSet<>();
         declare(schema, "", declared);

@@ -110,7 +110,7 @@ class ShapeTest {
     }
 
     @Test
-    void meshIsKeptAsDataOnly() {
+    void meshWithoutItsFileHasNoDistance() {
         MeshShape mesh = new MeshShape("body.stl", "0".repeat(64));
 
         assertFalse(mesh.hasDistance());

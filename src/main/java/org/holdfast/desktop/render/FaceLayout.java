@@ -9,6 +9,7 @@ import org.holdfast.construct.Patch;
 import org.holdfast.construct.PatchSample;
 import org.holdfast.construct.PlanePatch;
 import org.holdfast.construct.SpherePatch;
+import org.holdfast.construct.SurfacePatch;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 
@@ -82,6 +83,9 @@ final class FaceLayout {
         }
         if (patch instanceof SpherePatch sphere) {
             return sphere.centre().along(sphere.pole().unit(), sphere.radiusMm());
+        }
+        if (patch instanceof SurfacePatch surface) {
+            return surface.middle();
         }
         CylinderPatch cylinder = (CylinderPatch) patch;
         return cylinder.p().towards(cylinder.q(), 0.5);
