@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.holdfast.geometry.PatientPoint;
@@ -102,6 +103,22 @@ class MetalRegistrationTest {
         double overlap = result.found().orElseThrow().quality().overlap();
         // Phantom: about two thirds of the construct's height lie in the image, with more metal at the ends.
         assertTrue(overlap > 0.5 && overlap < 0.75, "overlap " + overlap);
+    }
+
+    @Test
+    void landsFromAnyDirection() {
+        // One scan, clipped and with a level that moved, in a patient space that lies elsewhere each time.
+        MetalScene scene = MetalScene.asImplanted()
+                .withUpperMoved(RigidTransform.translation(new PatientVector(1, -2, -4)))
+                .scanned(0.95, new PointSpread(0.5, 0.5), 40, HuScale.CLIPPED_3071);
+        HuVolume scan = scene.scan(SCENE_TO_REFERENCE, 13);
+        Random random = new Random(3);
+        for (int n = 0; n < 4; n++) {
+            PatientVector axis = new PatientVector(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+            PatientVector way = new PatientVector(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+            RigidTransform elsewhere = referenceToExam(axis, 40, way.unit().times(100));
+            assertFound(register(MetalScene.inAnotherSpace(scan, elsewhere)), elsewhere, HARD_MM);
+        }
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.holdfast.registration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
@@ -17,13 +18,14 @@ import org.holdfast.phantom.Scene;
 import org.holdfast.phantom.Solid;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Rescale;
 import org.holdfast.volume.VolumeGrid;
 
 /**
  * A small construct for tests of registration: a porous body between two vertebrae, four screws with heads, two rods. The
  * scene's space has its origin in the middle of the body. Every with… gives another scene.
  */
-record MetalScene(
+public record MetalScene(
         List<Part> parts,
         RigidTransform upperMoved,
         double voxelMm,
@@ -37,14 +39,14 @@ record MetalScene(
     static final PatientPoint LOW_CORNER = new PatientPoint(-28, -16, -40);
     static final PatientPoint HIGH_CORNER = new PatientPoint(28, 50, 40);
 
-    record Part(String name, Solid solid, double hu, double shellMm, double shellHu) {
+    public record Part(String name, Solid solid, double hu, double shellMm, double shellHu) {
         Body body(RigidTransform moved) {
             return new Body(name, solid.moved(moved), hu, shellMm, shellHu);
         }
     }
 
     /** The construct as it was put in, on the extended scale. */
-    static MetalScene asImplanted() {
+    public static MetalScene asImplanted() {
         List<Part> parts = new ArrayList<>();
         parts.add(new Part("upper vertebra", box(0, 0, 32, 21, 16, 12), 200, 1.2, 650));
         parts.add(new Part("lower vertebra", box(0, 0, -32, 21, 16, 12), 180, 1.2, 650));
@@ -98,7 +100,7 @@ record MetalScene(
         return new MetalScene(parts, moved, voxelMm, spread, noiseHu, scale);
     }
 
-    MetalScene scanned(double otherVoxelMm, PointSpread otherSpread, double otherNoiseHu, HuScale otherScale) {
+    public MetalScene scanned(double otherVoxelMm, PointSpread otherSpread, double otherNoiseHu, HuScale otherScale) {
         return new MetalScene(parts, upperMoved, otherVoxelMm, otherSpread, otherNoiseHu, otherScale);
     }
 
@@ -111,7 +113,7 @@ record MetalScene(
     }
 
     /** A scan of the whole construct. */
-    HuVolume scan(RigidTransform sceneToExam, long seed) {
+    public HuVolume scan(RigidTransform sceneToExam, long seed) {
         return scan(sceneToExam, LOW_CORNER, HIGH_CORNER, seed);
     }
 
@@ -149,8 +151,39 @@ record MetalScene(
                 origins);
     }
 
+    /** The same voxels in a patient space that lies elsewhere; whole HU or steps of ten of them are kept. */
+    static HuVolume inAnotherSpace(HuVolume scan, RigidTransform hereToThere) {
+        VolumeGrid grid = scan.grid();
+        boolean isClipped = scan.statistics().ceilingHu().orElse(Double.MAX_VALUE) < 4000;
+        HuScale scale = isClipped ? HuScale.CLIPPED_3071 : HuScale.EXTENDED_30710;
+        Rescale[] rescale = new Rescale[grid.slices()];
+        Arrays.fill(rescale, scale.rescale());
+        List<PatientPoint> origins = new ArrayList<>();
+        for (int k = 0; k < grid.slices(); k++) {
+            origins.add(hereToThere.apply(grid.sliceOrigin(k)));
+        }
+        VolumeGrid there = new VolumeGrid(
+                grid.columns(),
+                grid.rows(),
+                grid.columnSpacingMm(),
+                grid.rowSpacingMm(),
+                hereToThere.apply(grid.rowDirection()),
+                hereToThere.apply(grid.columnDirection()),
+                origins);
+        HuVolume.Builder builder = HuVolume.builder(there, scale.format(), rescale);
+        for (int k = 0; k < grid.slices(); k++) {
+            float[] hu = scan.copySlice(k, new float[grid.columns() * grid.rows()]);
+            short[] words = new short[hu.length];
+            for (int v = 0; v < hu.length; v++) {
+                words[v] = (short) Math.round((hu[v] - rescale[k].intercept()) / rescale[k].slope());
+            }
+            builder.slice(k, words, null);
+        }
+        return builder.build();
+    }
+
     /** The largest distance between the images of the corners of the construct's box under two poses, mm. */
-    static double cornerErrorMm(RigidTransform pose, RigidTransform truth, RigidTransform sceneToReference) {
+    public static double cornerErrorMm(RigidTransform pose, RigidTransform truth, RigidTransform sceneToReference) {
         double largest = 0;
         for (int n = 0; n < 8; n++) {
             PatientPoint corner = new PatientPoint(
