@@ -90,8 +90,10 @@ final class ExamMeasurement {
                 .orElseGet(() -> ExamPoses.given(
                         RigidTransform.IDENTITY, PoseKind.REFUSED, posed.poses().why()));
         ExamScan scan = scan(exam, sha256, loaded, poses, posed.poses().value().isPresent());
-        notes.addAll(HuPlausibility.check(
-                loaded.volume(), construct.axes(), poses.construct().referenceToExam(), exam.label()));
+        if (posed.poses().value().isPresent()) {
+            notes.addAll(HuPlausibility.check(
+                    loaded.volume(), construct.axes(), poses.construct().referenceToExam(), exam.label()));
+        }
         progress.stopIfCancelled();
         Parts parts = posed.poses().value().isPresent()
                 ? parts(scan, poses, isReference, notes, progress.part(POSE_TO, 1))

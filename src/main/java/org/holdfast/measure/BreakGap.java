@@ -61,17 +61,17 @@ final class BreakGap {
     /**
      * @param middle the break's middle with the mean direction of both ends
      * @param stepMm how far the ends have stepped aside
-     * @param reachBeforeMm how far the part runs on undisturbed before the break
+     * @param reachBeforeMm how far the part runs on before the break; inside a joint its innermost core still does
      * @param reachAfterMm the same after it
+     * @param freeMm how far it runs on to both sides without a joint: the tilt needs columns near the surface
      */
-    Width measure(PartAxis.Station middle, double stepMm, double reachBeforeMm, double reachAfterMm) {
-        double reach = Math.min(reachBeforeMm, reachAfterMm);
-        if (reach < LEAST_REACH_MM) {
-            return Width.not("a known joint lies too near");
+    Width measure(PartAxis.Station middle, double stepMm, double reachBeforeMm, double reachAfterMm, double freeMm) {
+        if (Math.min(reachBeforeMm, reachAfterMm) < LEAST_REACH_MM) {
+            return Width.not("the part's end, or that of the image, lies too near");
         }
         double radius = track.axis().radiusMm();
         double full = track.axis().coreOfRadius() * radius - 0.5 * stepMm;
-        boolean wide = full > INNER_OF_RADIUS * radius && reach > radius + LEAST_REACH_MM;
+        boolean wide = full > INNER_OF_RADIUS * radius && freeMm > radius + LEAST_REACH_MM;
         double within = wide ? full : INNER_OF_RADIUS * radius;
         List<Column> columns = columns(middle, within, reachBeforeMm, reachAfterMm);
         if (columns.isEmpty()) {
@@ -83,7 +83,7 @@ final class BreakGap {
         double cosine = Double.isNaN(slope) ? 1 : 1 / Math.sqrt(1 + slope * slope);
         double along = track.isClipped() ? unclipped(missing, cosine, middle.along()) : Math.max(0, missing);
         Stated perpendicular = !wide
-                ? Stated.not("too little of the part beside the break to see the cut's tilt")
+                ? Stated.not("too little of the part without a joint, or too large a step, to see the cut's tilt")
                 : Stated.ofOrNot(along * cosine, "the break is no plane cut");
         return new Width(
                 Stated.of(along),

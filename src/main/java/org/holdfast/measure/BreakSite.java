@@ -159,6 +159,13 @@ final class BreakSite {
         if (step > COMMON_CORE_STEP * track.axis().diameterMm() || a.angleDeg(b) > COMMON_CORE_DEG) {
             return endToEnd(a, b);
         }
+        boolean[] inImage = new boolean[track.size()];
+        boolean[] clear = new boolean[track.size()];
+        for (int n = 0; n < inImage.length; n++) {
+            inImage[n] = !Double.isNaN(track.coreHu()[n]);
+            clear[n] = track.isAssessable(n);
+        }
+        double free = Math.min(reach(-1, clear), reach(1, clear));
         PartAxis.Station here = track.axis().station(nearest());
         PartAxis.Station middle = new PartAxis.Station(
                 atMm,
@@ -168,7 +175,7 @@ final class BreakSite {
                 here.u(),
                 here.v());
         return new BreakGap(exam, track, metalHu, settings)
-                .measure(BreakGap.upright(middle), step, reach(-1), reach(1));
+                .measure(BreakGap.upright(middle), step, reach(-1, inImage), reach(1, inImage), free);
     }
 
     private SideFit atPlace() {
@@ -180,12 +187,12 @@ final class BreakSite {
         return s.along().plus(s.u().times(slopeU)).plus(s.v().times(slopeV)).unit();
     }
 
-    /** How far from the break the part runs on undisturbed, mm, at most what is needed. */
-    private double reach(int side) {
+    /** How far from the break the part runs on in the image, at most what is needed, mm; with or without its joints. */
+    private double reach(int side, boolean[] isRead) {
         double wanted =
                 0.5 * (last - first) * track.axis().stepMm() + 2 * track.axis().radiusMm() + 3;
         int n = nearest();
-        while (n >= 0 && n < track.size() && !track.isJoint(n) && !Double.isNaN(track.coreHu()[n])) {
+        while (n >= 0 && n < track.size() && isRead[n]) {
             n += side;
         }
         return Math.min(wanted, Math.abs(n - nearest()) * track.axis().stepMm());

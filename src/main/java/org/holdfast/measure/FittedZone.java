@@ -141,7 +141,7 @@ final class FittedZone {
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(Quantiles.quantile(
                         IntStream.of(counted)
-                                .mapToDouble(n -> now.fitted()[n].seMm())
+                                .mapToDouble(n -> now.fitted()[n].fittedSeMm())
                                 .toArray(),
                         SE_QUANTILE));
         return se.isPresent() ? Stated.of(SEEN_SE * se.getAsDouble()) : Stated.not(NOTHING);

@@ -1,5 +1,7 @@
 package org.holdfast.measure;
 
+import java.util.Arrays;
+
 /**
  * Which stations of a screw lie in its host bone: bone within 6 mm round at least 270°. Read on the reference exam and kept
  * for all exams; a station that faces disc, canal, a breach or another bone does not.
@@ -12,7 +14,13 @@ final class HostStations {
 
     private static final double FROM_MM = 0.8;
     private static final double TO_MM = 6;
+    private static final double HOST_FROM_MM = 3.5;
+    /** Bone is at least so much brighter than fluid. */
+    private static final double OVER_FLUID_HU = 25;
+
     private static final int WINDOW_RINGS = 5;
+    /** HU that fall below this share over 0.5 mm belong to the metal's flank. */
+    private static final double FALL = 0.6;
     /** 270°. */
     private static final int SECTORS_NEEDED = 9;
 
@@ -22,9 +30,9 @@ final class HostStations {
      * One a slab.
      *
      * @param rings gathered with nothing left out
-     * @param boneHu HU from which tissue counts as bone
      */
-    static boolean[] of(ScrewInExam screw, ScrewRings rings, double boneHu) {
+    static boolean[] of(ScrewInExam screw, ScrewRings rings, MeasurementSettings settings) {
+        double boneHu = boneHu(screw, rings, settings);
         boolean[] host = new boolean[screw.slabs()];
         for (int slab = 0; slab < host.length; slab++) {
             int found = 0;
@@ -39,6 +47,26 @@ final class HostStations {
             host[slab] = found >= SECTORS_NEEDED;
         }
         return host;
+    }
+
+    /**
+     * HU from which tissue round the screw counts as bone: midway between fluid and the median at depth, or the fixed
+     * threshold where the settings say so.
+     */
+    private static double boneHu(ScrewInExam screw, ScrewRings rings, MeasurementSettings settings) {
+        if (settings.boneThreshold() == BoneThreshold.FIXED) {
+            return settings.fixedBoneHu();
+        }
+        double[] depth = new double[screw.slabs() * ScrewVoxels.SECTORS];
+        for (int n = 0; n < depth.length; n++) {
+            int slab = n / ScrewVoxels.SECTORS;
+            depth[n] = rings.sums(slab, slab + 1, ScrewRings.sectors(n % ScrewVoxels.SECTORS, 1))
+                    .meanHu(screw.ringAt(HOST_FROM_MM), screw.ringAt(TO_MM));
+        }
+        double host = Quantiles.median(
+                Arrays.stream(depth).filter(v -> !Double.isNaN(v)).toArray());
+        double midway = Double.isNaN(host) ? settings.fixedBoneHu() : 0.5 * (settings.fluidHu() + host);
+        return Math.min(settings.maxBoneHu(), Math.max(midway, settings.fluidHu() + OVER_FLUID_HU));
     }
 
     private static boolean hasBone(ScrewInExam screw, RingSums sums, double boneHu) {
@@ -57,7 +85,4 @@ final class HostStations {
         }
         return false;
     }
-
-    /** HU that fall by more than this over 0.5 mm belong to the metal's flank. */
-    private static final double FALL = 0.6;
 }

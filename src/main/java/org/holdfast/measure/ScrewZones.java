@@ -9,6 +9,7 @@ import org.holdfast.construct.ComponentKind;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.Filler;
 import org.holdfast.construct.ScrewShape;
+import org.holdfast.geometry.RigidTransform;
 
 /**
  * The lucent zone round one screw through a course: by fit on voxels, which decides near 1 mm, and by threshold on single
@@ -111,8 +112,7 @@ public final class ScrewZones {
         double nominal = NominalMetal.hu(component.material(), settings);
         ScrewRings whole = new ScrewRings(
                 seen, exam.volume().grid(), exam.pointSpread(), nominal, readTo(seen, seen.rings()), settings);
-        boolean[] host = kept.map(k -> k.host)
-                .orElseGet(() -> HostStations.of(seen, whole, samples.contact().boneHu()));
+        boolean[] host = kept.map(k -> k.host).orElseGet(() -> HostStations.of(seen, whole, settings));
         boolean isApart =
                 component.kind() == ComponentKind.ILIAC_SCREW || component.kind() == ComponentKind.S2_ALAR_ILIAC_SCREW;
         int[][] depth = BoneDepth.of(seen, whole, settings.fluidHu());
@@ -128,15 +128,17 @@ public final class ScrewZones {
         ScrewRings rings = new ScrewRings(seen, exam.volume().grid(), spread.estimate(), nominal, depth, settings);
         ZoneStations stations = ZoneStations.of(seen, rings, host, isApart, why, spread.widthSeMm(), settings);
         ThresholdZone bySample = new ThresholdZone(
-                seen, samples.contact(), ScrewAxis.of(screw, construct.axes(), IDENTITY), host, settings);
+                seen,
+                samples.contact(),
+                ScrewAxis.of(screw, construct.axes(), RigidTransform.IDENTITY),
+                host,
+                settings);
         Reference reference = kept.orElseGet(() ->
                 new Reference(samples.reference(), host, streaks.depthOverMedianHu(), stations, bySample.means()));
         ScrewLucency lucency = new ScrewLucency(
                 fitted(seen, stations, host, isApart, kept), byThreshold(samples.contact(), bySample, kept));
         return new Measured(Answer.of(lucency), Optional.of(reference));
     }
-
-    private static final org.holdfast.geometry.RigidTransform IDENTITY = org.holdfast.geometry.RigidTransform.IDENTITY;
 
     private Answer<ScrewLucency.Zone> fitted(
             ScrewInExam seen, ZoneStations stations, boolean[] host, boolean isApart, Optional<Reference> kept) {

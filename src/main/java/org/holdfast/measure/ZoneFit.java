@@ -35,6 +35,7 @@ final class ZoneFit {
     private static final double COARSE_WIDTH_MM = 0.25;
     private static final double[] FINE_MM = {0.06, 0.02, 0.006};
     private static final int MOVES = 12;
+    private static final double EXPECTED_UP_TO_MM = 3;
     private static final double EDGE_OF_BONE_MM = 0.8;
     /** A fit whose residuals are five times the noise describes something else. */
     private static final double WORST_REDUCED = 25;
@@ -92,6 +93,7 @@ final class ZoneFit {
      *
      * @param widthMm width of the zone
      * @param seMm standard error of the width, without that of the point spread
+     * @param fittedSeMm the same before it was weighed against no zone, for what can be seen at all
      * @param edgeMm the metal's radius minus the laid-out one
      * @param boneHu HU of the deeper bone
      * @param slopeHuPerMm how the deeper bone's HU change outwards
@@ -104,6 +106,7 @@ final class ZoneFit {
     record Zone(
             double widthMm,
             double seMm,
+            double fittedSeMm,
             double edgeMm,
             double boneHu,
             double slopeHuPerMm,
@@ -118,11 +121,23 @@ final class ZoneFit {
             return frontExcessHu * Math.min(1, frontMm / EDGE_OF_BONE_MM) - slopeHuPerMm * depthMm;
         }
 
-        /** The same with one more, independent, standard error. */
+        /**
+         * The same with one more, independent, standard error, weighed against no zone at all. A screw is taken to be as
+         * likely firm as surrounded by a zone of any width up to 3 mm; the width is the mean over both and the standard
+         * error that of both. A zone several errors wide does not change; one within its error, which can only come out
+         * too wide as no width is under 0, is drawn towards none.
+         */
         Zone withError(double otherSeMm) {
+            double se = Math.hypot(seMm, otherSeMm);
+            double zone = se * Math.sqrt(2 * Math.PI) / EXPECTED_UP_TO_MM;
+            double none = Math.exp(-0.5 * square(widthMm / se));
+            double share = zone / (zone + none);
             return new Zone(
-                    widthMm,
-                    Math.hypot(seMm, otherSeMm),
+                    share * widthMm,
+                    Math.sqrt(share * se * se
+                            + share * (1 - share) * widthMm * widthMm
+                            + (1 - share) * MODEL_SE_MM * MODEL_SE_MM),
+                    se,
                     edgeMm,
                     boneHu,
                     slopeHuPerMm,
@@ -246,6 +261,7 @@ final class ZoneFit {
         misfit(best.edgeMm, best.widthMm, best.frontMm);
         return new Zone(
                 width,
+                se,
                 se,
                 edge / total,
                 solution[BONE],

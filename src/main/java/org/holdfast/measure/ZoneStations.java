@@ -128,13 +128,14 @@ record ZoneStations(
             why = zone == null ? NO_VOXELS : refusal(zone, spreadSeMm, settings);
         }
         boolean isStated = why.isEmpty();
+        ZoneFit.Zone weighed = isStated ? zone.withError(spreadSeMm) : null;
         return new ScrewLucency.Sector(
                 at,
                 length,
                 (sector + 0.5) * width,
                 width,
-                isStated ? OptionalDouble.of(zone.widthMm()) : OptionalDouble.empty(),
-                isStated ? OptionalDouble.of(Math.hypot(zone.seMm(), spreadSeMm)) : OptionalDouble.empty(),
+                isStated ? OptionalDouble.of(weighed.widthMm()) : OptionalDouble.empty(),
+                isStated ? OptionalDouble.of(weighed.seMm()) : OptionalDouble.empty(),
                 why);
     }
 
@@ -154,9 +155,11 @@ record ZoneStations(
         }
         ZoneFit.Zone zone =
                 isRead ? rings.fit(from, from + WIDE_SLABS, ScrewRings.sectors(sector, WIDE_SECTORS)) : null;
-        return zone == null || !refusal(zone, spreadSeMm, settings).isEmpty()
-                ? Wide.NOTHING
-                : new Wide(OptionalDouble.of(zone.widthMm()), Math.hypot(zone.seMm(), spreadSeMm));
+        if (zone == null || !refusal(zone, spreadSeMm, settings).isEmpty()) {
+            return Wide.NOTHING;
+        }
+        ZoneFit.Zone weighed = zone.withError(spreadSeMm);
+        return new Wide(OptionalDouble.of(weighed.widthMm()), weighed.seMm());
     }
 
     private static String refusal(ZoneFit.Zone zone, double spreadSeMm, MeasurementSettings settings) {

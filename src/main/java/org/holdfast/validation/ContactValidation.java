@@ -64,17 +64,24 @@ public final class ContactValidation {
      * @param smallAreaScenes scenes of the goal set with small areas
      * @param stressScenes scenes of the stress set
      * @param narrowGapScenes scenes with gaps that no threshold can see
+     * @param fitScenes scenes of the goal set with a porous face that are measured by fit
      */
-    record Extent(int goalScenes, int solidScenes, int smallAreaScenes, int stressScenes, int narrowGapScenes) {}
+    record Extent(
+            int goalScenes,
+            int solidScenes,
+            int smallAreaScenes,
+            int stressScenes,
+            int narrowGapScenes,
+            int fitScenes) {}
 
     /** Every scene. */
     public static List<ValidationRow> full(int draw, Progress progress) {
-        return run(new Extent(144, 36, 12, 18, 24), draw, progress);
+        return run(new Extent(144, 36, 12, 18, 24, 48), draw, progress);
     }
 
     /** A share of the scenes, for a test suite. */
     public static List<ValidationRow> quick(int draw, Progress progress) {
-        return run(new Extent(30, 10, 4, 4, 6), draw, progress);
+        return run(new Extent(30, 10, 4, 4, 6, 8), draw, progress);
     }
 
     static List<ValidationRow> run(Extent extent, int draw, Progress progress) {
@@ -89,7 +96,7 @@ public final class ContactValidation {
                         shift + 1_000,
                         Optional.of(GOAL)),
                 extent.goalScenes(),
-                progress.part(0, 0.45)));
+                progress.part(0, 0.38)));
         rows.addAll(agreement(
                 new Series(
                         "contact by threshold (goal set)",
@@ -99,7 +106,7 @@ public final class ContactValidation {
                         shift + 2_000,
                         Optional.of(GOAL)),
                 extent.solidScenes(),
-                progress.part(0.45, 0.6)));
+                progress.part(0.38, 0.5)));
         rows.addAll(agreement(
                 new Series(
                         "contact by threshold (areas of 6 mm)",
@@ -109,7 +116,7 @@ public final class ContactValidation {
                         shift + 3_000,
                         Optional.empty()),
                 extent.smallAreaScenes(),
-                progress.part(0.6, 0.7)));
+                progress.part(0.5, 0.55)));
         rows.addAll(agreement(
                 new Series(
                         "contact by threshold (stress set)",
@@ -119,8 +126,9 @@ public final class ContactValidation {
                         shift + 4_000,
                         Optional.empty()),
                 extent.stressScenes(),
-                progress.part(0.7, 0.85)));
-        rows.add(overstatement(extent.narrowGapScenes(), shift, progress.part(0.85, 1)));
+                progress.part(0.55, 0.65)));
+        rows.add(overstatement(extent.narrowGapScenes(), shift, progress.part(0.65, 0.7)));
+        rows.addAll(ContactFitRows.of(extent.fitScenes(), shift, progress.part(0.7, 1)));
         return rows;
     }
 

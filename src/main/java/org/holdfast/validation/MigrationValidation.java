@@ -69,9 +69,9 @@ public final class MigrationValidation {
 
     private MigrationValidation() {}
 
-    /** Twelve subjects. */
+    /** Eight subjects. */
     public static List<ValidationRow> full(int draw, Progress progress) {
-        return run(12, draw, progress);
+        return run(8, draw, progress);
     }
 
     /** One subject, for a test suite. */

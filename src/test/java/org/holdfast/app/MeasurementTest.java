@@ -115,15 +115,45 @@ class MeasurementTest {
         assertEquals(PoseKind.IDENTITY, reference.poseKind());
         assertEquals("reference exam", reference.poseSource());
         ExamResult later = SampleSubject.report().exams().get(3);
-        assertEquals(PoseKind.NUDGED, later.poseKind());
-        assertEquals("truth of the simulation", later.poseSource());
-        assertTrue(codes(later.findings()).contains("POSE_GIVEN"));
+        assertEquals(PoseKind.REGISTERED, later.poseKind());
+        assertTrue(later.poseSource().startsWith("registered on the construct's metal"), later.poseSource());
+        assertFalse(codes(later.findings()).contains("POSE_GIVEN"));
+    }
+
+    @Test
+    void goesOnWhereRegistrationRefuses() throws Exception {
+        Path air = Files.createDirectory(folder.resolve("air"));
+        try (Stream<Path> listed = Files.list(SampleSubject.exams().get(1).folder())) {
+            for (Path file : listed.sorted().toList()) {
+                DataSet slice = DicomReader.read(file).withPixels();
+                int pixels = slice.integer(Tag.ROWS).orElseThrow()
+                        * slice.integer(Tag.COLUMNS).orElseThrow();
+                DataSet empty = slice.toBuilder()
+                        .words(Tag.PIXEL_DATA, new short[pixels])
+                        .build();
+                DicomWriter.write(air.resolve(file.getFileName()), empty, TransferSyntax.EXPLICIT_LITTLE_ENDIAN);
+            }
+        }
+        ContactReport report = SampleSubject.measure(
+                SampleSubject.construct(), List.of(SampleSubject.exams().get(0), ExamArgument.parse(air + "=3 mo")));
+        ExamResult refused = report.exams().get(1);
+        assertEquals(PoseKind.REFUSED, refused.poseKind());
+        assertTrue(codes(refused.findings()).contains("POSE_REFUSED"));
+        for (InterfaceExam part : refused.parts()) {
+            assertEquals(Verdict.Value.NOT_ANSWERABLE, part.verdict().value());
+            assertTrue(part.contact().isEmpty());
+        }
+        assertTrue(refused.components().stream()
+                .allMatch(part -> part.verdict().value() == Verdict.Value.NOT_ANSWERABLE));
+        assertTrue(new ReportDocument().write(report).contains("\"poseWhy\" : \"registration refused: "));
+        new CourseFiles(report, SimulationTruth.NONE).write(folder);
+        assertEquals(report, StoredCourse.read(folder).orElseThrow());
     }
 
     @Test
     void saysThatAnotherExamStandsInForTheReference() throws Exception {
         List<ExamArgument> without = SampleSubject.exams().subList(3, 4);
-        ContactReport given = SampleSubject.measure(SampleSubject.construct(), without);
+        ContactReport given = measurement(PoseFile.read(SampleSubject.truthFile())).measure(without);
         assertEquals(List.of("NO_REFERENCE_EXAM"), codes(given.findings()));
         // The pose given for the exam is used also where it stands in, and said.
         assertEquals("truth of the simulation", given.exams().get(0).poseSource());
@@ -233,7 +263,13 @@ class MeasurementTest {
                 all.joins(),
                 List.of());
         UseCaseException refusal =
-                assertThrows(UseCaseException.class, () -> SampleSubject.measure(bare, SampleSubject.exams()));
+                assertThrows(UseCaseException.class, () -> new Measurement(
+                                bare,
+                                MeasurementSettings.withDefaults(),
+                                PoseFile.NONE,
+                                Measurement.Scope.CONTACT,
+                                Progress.NONE)
+                        .measure(SampleSubject.exams()));
         assertTrue(refusal.getMessage().contains("interfaces: expected at least one"), refusal.getMessage());
     }
 

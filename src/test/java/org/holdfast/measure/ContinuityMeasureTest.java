@@ -19,6 +19,7 @@ import org.holdfast.geometry.RigidTransform;
 import org.holdfast.phantom.Box;
 import org.holdfast.phantom.HuScale;
 import org.holdfast.phantom.RoundRod;
+import org.holdfast.phantom.Slab;
 import org.holdfast.phantom.Solid;
 import org.holdfast.volume.Acquisition.Known;
 import org.junit.jupiter.api.Test;
@@ -162,6 +163,56 @@ class ContinuityMeasureTest {
         // By hand: directions are read over 6 mm from 1.5 mm inside the ends, so their middles lie 31 mm apart:
         // 31 / 150 rad = 11.8°
         assertEquals(11.8, seen.bendChangeDeg().orElseThrow(), 1.0);
+    }
+
+    @Test
+    void callsASharpKinkWithoutAGap() {
+        PatientVector turned = RigidTransform.rotation(PatientVector.POSTERIOR, 8, RodScan.MIDDLE)
+                .apply(AXIS.times(-1));
+        Continuity seen = later(new RoundRod(
+                List.of(
+                        RodScan.MIDDLE.along(AXIS, RodScan.HALF_MM),
+                        RodScan.MIDDLE,
+                        RodScan.MIDDLE.along(turned, RodScan.HALF_MM)),
+                RodScan.RADIUS_MM));
+        assertEquals(1, seen.breaks().size(), () -> "" + seen.breaks());
+        Continuity.Break found = seen.breaks().get(0);
+        assertTrue(found.gapAlongAxisMm().why().contains("no gap seen"));
+        // Phantom: 8°
+        assertEquals(8, found.angulationDeg().value().orElseThrow(), 0.5);
+        // Phantom: the kink lies in the rod's middle; it is sharpest within the stretch between the two lines
+        assertEquals(20, found.atMm(), 1.5);
+    }
+
+    @Test
+    void seesABreakCloseBesideAJointAndSaysWhatItCannotTell() {
+        PatientPoint at = RodScan.MIDDLE.along(AXIS, -10);
+        Component link = RodScan.component(
+                "link",
+                2,
+                ComponentKind.CROSS_LINK,
+                Material.TITANIUM_SOLID,
+                new BoxShape(
+                        at,
+                        List.of(PatientVector.LEFT, PatientVector.POSTERIOR, PatientVector.CRANIAL),
+                        List.of(5.0, 5.0, 4.0)));
+        Construct construct = RodScan.construct(
+                Material.TITANIUM_SOLID, List.of(link), List.of(new Join("rod", "link", JoinKind.RUNS_IN)));
+        Solid gap = new Slab(RodScan.MIDDLE.along(AXIS, -4), AXIS, 0.4);
+        Continuity seen = measure(construct)
+                .measureReference(RodScan.scan(
+                        HuScale.EXTENDED_30710,
+                        Known.NO,
+                        List.of(RodScan.whole().without(gap), Box.upright(at, 5, 5, 4))))
+                .continuity()
+                .value()
+                .orElseThrow();
+        assertEquals(1, seen.breaks().size(), () -> "" + seen.breaks());
+        // Phantom: 4 mm beyond the middle, 2 mm before the box begins
+        assertEquals(24, seen.breaks().get(0).atMm(), PLACE_TOLERANCE_MM);
+        // Phantom: slab of 0.8 mm
+        assertEquals(0.8, seen.breaks().get(0).gapAlongAxisMm().value().orElseThrow(), WIDTH_TOLERANCE_MM);
+        assertTrue(seen.breaks().get(0).gapPerpendicularMm().why().contains("joint"));
     }
 
     @Test

@@ -4,8 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.holdfast.geometry.PatientPoint;
@@ -17,6 +19,7 @@ import org.holdfast.phantom.HuScale;
 import org.holdfast.phantom.PointSpread;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.VolumeGrid;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -102,6 +105,39 @@ class MetalRegistrationTest {
         double overlap = result.found().orElseThrow().quality().overlap();
         // Phantom: about two thirds of the construct's height lie in the image, with more metal at the ends.
         assertTrue(overlap > 0.5 && overlap < 0.75, "overlap " + overlap);
+    }
+
+    @Test
+    void landsOnASlantedAndUnequalGrid() {
+        RigidTransform near = referenceToExam(PatientVector.POSTERIOR, 6, new PatientVector(-12, 8, 20));
+        RigidTransform sceneToExam = SCENE_TO_REFERENCE.then(near);
+        PatientPoint middle = sceneToExam.apply(new PatientPoint(0, 17, 0));
+        // A gantry tilted by 12°: slices turned about the left axis, the table still along z.
+        double slant = Math.toRadians(12);
+        PatientVector column = new PatientVector(0, Math.cos(slant), Math.sin(slant));
+        PatientPoint corner = middle.along(PatientVector.LEFT, -34).along(column, -42);
+        List<PatientPoint> origins = new ArrayList<>();
+        for (int k = 0; k < 98; k++) {
+            origins.add(corner.along(PatientVector.CRANIAL, 1.0 * (k - 48.5)));
+        }
+        VolumeGrid grid = new VolumeGrid(90, 112, 0.75, 0.75, PatientVector.LEFT, column, origins);
+        assertFound(register(MetalScene.asImplanted().scan(sceneToExam, grid, 14)), near, EASY_MM);
+    }
+
+    @Test
+    void landsFromAnyDirection() {
+        // One scan, clipped and with a level that moved, in a patient space that lies elsewhere each time.
+        MetalScene scene = MetalScene.asImplanted()
+                .withUpperMoved(RigidTransform.translation(new PatientVector(1, -2, -4)))
+                .scanned(0.95, new PointSpread(0.5, 0.5), 40, HuScale.CLIPPED_3071);
+        HuVolume scan = scene.scan(SCENE_TO_REFERENCE, 13);
+        Random random = new Random(3);
+        for (int n = 0; n < 4; n++) {
+            PatientVector axis = new PatientVector(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+            PatientVector way = new PatientVector(random.nextGaussian(), random.nextGaussian(), random.nextGaussian());
+            RigidTransform elsewhere = referenceToExam(axis, 40, way.unit().times(100));
+            assertFound(register(MetalScene.inAnotherSpace(scan, elsewhere)), elsewhere, HARD_MM);
+        }
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.holdfast.registration;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
@@ -17,6 +18,7 @@ import org.holdfast.phantom.Scene;
 import org.holdfast.phantom.Solid;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.Rescale;
 import org.holdfast.volume.VolumeGrid;
 
 /**
@@ -126,7 +128,11 @@ public record MetalScene(
         PatientVector axis = new PatientVector(1 + seed % 3, 1.5 - seed % 2, seed % 5 - 2.2);
         RigidTransform askew = RigidTransform.rotation(axis, 3 + seed % 4, middle);
         RigidTransform gridToExam = askew.then(sceneToExam);
-        VolumeGrid grid = grid(low, high, gridToExam);
+        return scan(sceneToExam, grid(low, high, gridToExam), seed);
+    }
+
+    /** A scan on any grid that lies in the exam's patient space. */
+    HuVolume scan(RigidTransform sceneToExam, VolumeGrid grid, long seed) {
         ScanSettings settings = new ScanSettings(grid, spread, noiseHu, seed, scale);
         return ScanSimulator.scan(scene().moved(sceneToExam), settings, Progress.NONE);
     }
@@ -147,6 +153,37 @@ public record MetalScene(
                 gridToExam.apply(PatientVector.LEFT),
                 gridToExam.apply(PatientVector.POSTERIOR),
                 origins);
+    }
+
+    /** The same voxels in a patient space that lies elsewhere; whole HU or steps of ten of them are kept. */
+    static HuVolume inAnotherSpace(HuVolume scan, RigidTransform hereToThere) {
+        VolumeGrid grid = scan.grid();
+        boolean isClipped = scan.statistics().ceilingHu().orElse(Double.MAX_VALUE) < 4000;
+        HuScale scale = isClipped ? HuScale.CLIPPED_3071 : HuScale.EXTENDED_30710;
+        Rescale[] rescale = new Rescale[grid.slices()];
+        Arrays.fill(rescale, scale.rescale());
+        List<PatientPoint> origins = new ArrayList<>();
+        for (int k = 0; k < grid.slices(); k++) {
+            origins.add(hereToThere.apply(grid.sliceOrigin(k)));
+        }
+        VolumeGrid there = new VolumeGrid(
+                grid.columns(),
+                grid.rows(),
+                grid.columnSpacingMm(),
+                grid.rowSpacingMm(),
+                hereToThere.apply(grid.rowDirection()),
+                hereToThere.apply(grid.columnDirection()),
+                origins);
+        HuVolume.Builder builder = HuVolume.builder(there, scale.format(), rescale);
+        for (int k = 0; k < grid.slices(); k++) {
+            float[] hu = scan.copySlice(k, new float[grid.columns() * grid.rows()]);
+            short[] words = new short[hu.length];
+            for (int v = 0; v < hu.length; v++) {
+                words[v] = (short) Math.round((hu[v] - rescale[k].intercept()) / rescale[k].slope());
+            }
+            builder.slice(k, words, null);
+        }
+        return builder.build();
     }
 
     /** The largest distance between the images of the corners of the construct's box under two poses, mm. */
