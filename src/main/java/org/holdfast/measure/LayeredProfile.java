@@ -195,7 +195,7 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         share = step(at, border, sigma);
         if (derivatives) {
             slope = rise * stepSlope(at, border, sigma);
-            row[SIGMA] -= slope * place(at, border) / sigma;
+            row[SIGMA] -= slope * place(at, border) / sigma + rise * boxBySigma(at, border, sigma);
             slope *= shiftByBorder(border);
             row[EDGE] -= slope;
         }
@@ -231,6 +231,16 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
             share += flat * (x * x - 3) * x * NormalTable.density(x);
         }
         return share;
+    }
+
+    /** How the voxel box's part of the step falls as the blur grows, 1/mm. */
+    private double boxBySigma(double at, double border, double sigma) {
+        if (known.boxMm4() == 0) {
+            return 0;
+        }
+        double x = place(at, border) / sigma;
+        double flat = known.boxMm4() / (24 * sigma * sigma * sigma * sigma);
+        return 4 * flat / sigma * (x * x - 3) * x * NormalTable.density(x);
     }
 
     /** Derivative of the blurred unit step by the place, 1/mm. */

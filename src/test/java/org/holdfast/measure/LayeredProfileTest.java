@@ -40,9 +40,8 @@ class LayeredProfileTest {
                 up[n] += step;
                 down[n] -= step;
                 double difference = (layered.huAt(up, t) - layered.huAt(down, t)) / (2 * step);
-                double slack = n == LayeredProfile.SIGMA ? 0.02 : SHARE;
                 // Computed: central difference of the model itself
-                assertEquals(difference, derivatives[n], LEAST + slack * Math.abs(difference), "parameter " + n);
+                assertEquals(difference, derivatives[n], LEAST + SHARE * Math.abs(difference), "parameter " + n);
             }
         }
     }
