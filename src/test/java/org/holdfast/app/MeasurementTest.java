@@ -143,8 +143,8 @@ class MeasurementTest {
             assertEquals(Verdict.Value.NOT_ANSWERABLE, part.verdict().value());
             assertTrue(part.contact().isEmpty());
         }
-        assertTrue(refused.components().stream()
-                .allMatch(part -> part.verdict().value() == Verdict.Value.NOT_ANSWERABLE));
+        assertTrue(
+                refused.components().stream().allMatch(part -> part.verdict().value() == Verdict.Value.NOT_ANSWERABLE));
         assertTrue(new ReportDocument().write(report).contains("\"poseWhy\" : \"registration refused: "));
         new CourseFiles(report, SimulationTruth.NONE).write(folder);
         assertEquals(report, StoredCourse.read(folder).orElseThrow());
@@ -153,7 +153,8 @@ class MeasurementTest {
     @Test
     void saysThatAnotherExamStandsInForTheReference() throws Exception {
         List<ExamArgument> without = SampleSubject.exams().subList(3, 4);
-        ContactReport given = measurement(PoseFile.read(SampleSubject.truthFile())).measure(without);
+        ContactReport given =
+                measurement(PoseFile.read(SampleSubject.truthFile())).measure(without);
         assertEquals(List.of("NO_REFERENCE_EXAM"), codes(given.findings()));
         // The pose given for the exam is used also where it stands in, and said.
         assertEquals("truth of the simulation", given.exams().get(0).poseSource());
@@ -262,14 +263,13 @@ class MeasurementTest {
                 all.components(),
                 all.joins(),
                 List.of());
-        UseCaseException refusal =
-                assertThrows(UseCaseException.class, () -> new Measurement(
-                                bare,
-                                MeasurementSettings.withDefaults(),
-                                PoseFile.NONE,
-                                Measurement.Scope.CONTACT,
-                                Progress.NONE)
-                        .measure(SampleSubject.exams()));
+        UseCaseException refusal = assertThrows(UseCaseException.class, () -> new Measurement(
+                        bare,
+                        MeasurementSettings.withDefaults(),
+                        PoseFile.NONE,
+                        Measurement.Scope.CONTACT,
+                        Progress.NONE)
+                .measure(SampleSubject.exams()));
         assertTrue(refusal.getMessage().contains("interfaces: expected at least one"), refusal.getMessage());
     }
 
