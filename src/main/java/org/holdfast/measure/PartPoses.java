@@ -32,6 +32,12 @@ final class PartPoses {
 
     private static final int GROUP_POINTS = 5000;
 
+    /**
+     * A motion of a part shows if more than this share of it lies along the normals: the flat end of a screw's shank is 3 %
+     * of its surface and shows that it slides; normals that err by 5° make up 0.8 %, and must not seem to show its spin.
+     */
+    private static final double LEAST_SHARE = 0.02;
+
     private final Construct construct;
     /** From starts as far off as the limits. */
     private final EdgeRefinement search;

@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.Map;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.Construct;
+import org.holdfast.construct.RodShape;
+import org.holdfast.construct.ScrewShape;
+import org.holdfast.construct.Shape;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.progress.Progress;
@@ -28,6 +31,10 @@ final class PartSurfaces {
     private static final double OUTSIDE_STEP_MM = 0.5;
     /** A part is told by at most so many points: more no longer make it better known. */
     private static final int POINTS = 2500;
+
+    private static final double STEP_MM = 0.05;
+    /** Cosine between the shape's normal and the image's from which both mean the same face. */
+    private static final double SAME_FACE = 0.7;
     /** With fewer points of the core's surface, that of the layer is taken. */
     private static final int FEWEST_OF_CORE = 500;
 
@@ -79,10 +86,40 @@ final class PartSurfaces {
     }
 
     private SurfacePoints free(Component part, SurfacePoints metal) {
-        return metal.inside(p -> nearest(p) == part)
+        SurfacePoints own = metal.inside(p -> nearest(p) == part)
                 .thinned(4 * POINTS)
                 .where(this::isFree)
                 .thinned(POINTS);
+        boolean isRound = part.shape() instanceof ScrewShape || part.shape() instanceof RodShape;
+        return isRound && own.size() > 0 ? withNormalsOf(part.shape(), own) : own;
+    }
+
+    /**
+     * The points with the laid-out shape's normals: those of the image err by ten degrees and more where the scale is
+     * clipped, and would make a round part seem to show its spin.
+     */
+    private static SurfacePoints withNormalsOf(Shape shape, SurfacePoints points) {
+        List<PatientPoint> at = new ArrayList<>();
+        List<PatientVector> normals = new ArrayList<>();
+        for (int n = 0; n < points.size(); n++) {
+            PatientPoint p = points.point(n);
+            PatientVector steepest = new PatientVector(
+                    rise(shape, p, PatientVector.LEFT),
+                    rise(shape, p, PatientVector.POSTERIOR),
+                    rise(shape, p, PatientVector.CRANIAL));
+            if (steepest.norm() > 0.5 && steepest.unit().dot(points.normal(n)) > SAME_FACE) {
+                at.add(p);
+                normals.add(steepest);
+            }
+        }
+        return at.isEmpty() ? points : SurfacePoints.of(at, normals, points.totalAreaMm2() / at.size());
+    }
+
+    /** Rise of the distance from a shape along a direction, per mm. */
+    private static double rise(Shape shape, PatientPoint p, PatientVector direction) {
+        return (shape.signedDistanceMm(p.along(direction, STEP_MM))
+                        - shape.signedDistanceMm(p.along(direction, -STEP_MM)))
+                / (2 * STEP_MM);
     }
 
     /** The part on whose surface a point lies; null for none. */

@@ -22,6 +22,8 @@ final class PorousCore {
     /** With a smaller step there is no surface to see. */
     private static final double LEAST_STEP_HU = 700;
 
+    private static final double AT_CEILING_HU = 60;
+
     private static final double NEAR_SURFACE_HU = 1000;
 
     private final Component part;
@@ -42,7 +44,9 @@ final class PorousCore {
                 .thinned(500);
         double layerHu = median(outer, 0.5 * depthMm);
         double coreHu = median(outer, depthMm + CLEAR_MM + 0.5);
-        if (!(coreHu - layerHu >= LEAST_STEP_HU)) {
+        // Of a clipped core only the foot of its edge is left.
+        boolean isClipped = coreHu >= volume.statistics().ceilingHu().orElse(Double.POSITIVE_INFINITY) - AT_CEILING_HU;
+        if (isClipped || !(coreHu - layerHu >= LEAST_STEP_HU)) {
             return outer.inside(p -> false);
         }
         return MetalSurface.of(
