@@ -24,7 +24,10 @@ import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.SubjectFolder;
 import org.holdfast.desktop.MainWindow;
 import org.holdfast.desktop.WindowRunner;
+import org.holdfast.desktop.state.MapKind;
 import org.holdfast.desktop.view.Theme;
+import org.holdfast.desktop.viewmodel.NudgeStep;
+import org.holdfast.desktop.viewmodel.ReviewViewModel;
 import org.holdfast.progress.Progress;
 
 /**
@@ -35,6 +38,8 @@ public final class ScreenPictures {
 
     private static final int[][] SIZES = {{1920, 1080}, {1280, 800}};
     private static final long PATIENCE_S = 300;
+    /** The demo's sixth exam, at 24 months. */
+    private static final int LAST_EXAM = 5;
 
     private final Path subjectFolder;
     private final Path handedOver;
@@ -94,12 +99,13 @@ public final class ScreenPictures {
             takeBoth(window, "review", size);
             for (String part : new String[] {"screw-l2-left", "rod-right"}) {
                 fx(() -> {
-                    window.review().orElseThrow().pick(part, 5);
+                    window.review().orElseThrow().pick(part, LAST_EXAM);
                     return null;
                 });
                 await(part, () -> window.isSettled());
                 takeBoth(window, "review-" + part, size);
             }
+            takeMaps(window, size);
             fx(() -> {
                 window.showWholeExam();
                 return null;
@@ -130,6 +136,39 @@ public final class ScreenPictures {
                 return null;
             });
         }
+    }
+
+    /** A face by its change, a screw straightened, and the construct nudged with its outline on; nothing is kept. */
+    private void takeMaps(MainWindow window, int[] size) throws Exception {
+        ReviewViewModel review = fx(() -> window.review().orElseThrow());
+        fx(() -> {
+            review.pick("cranial-face", LAST_EXAM);
+            review.map(MapKind.CHANGE);
+            return null;
+        });
+        takeBoth(window, "review-change", size);
+        fx(() -> {
+            review.map(MapKind.BY_FIT);
+            review.pick("screw-l2-left", LAST_EXAM);
+            review.map(MapKind.STRAIGHTENED);
+            return null;
+        });
+        takeBoth(window, "review-screw-straightened", size);
+        fx(() -> {
+            review.map(MapKind.ZONE);
+            review.pick("cranial-face", LAST_EXAM);
+            review.outline(true);
+            review.nudge(LAST_EXAM, NudgeStep.CRANIAL, NudgeStep.WIDE, "nudge");
+            return null;
+        });
+        takeBoth(window, "review-nudge", size);
+        fx(() -> {
+            review.undo();
+            review.outline(false);
+            review.pick("rod-right", LAST_EXAM);
+            return null;
+        });
+        await("the pose as it was", () -> window.isSettled());
     }
 
     /** Not yet read, read with a question open, and one series as a whole. */

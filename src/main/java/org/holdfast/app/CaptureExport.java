@@ -62,8 +62,12 @@ public final class CaptureExport {
         ReviewSubject subject = ReviewSubject.open(folder);
         List<ExamArgument> exams =
                 subject.exams().stream().map(ReviewExam::argument).toList();
-        ContactReport report = new ContactMeasurement(
-                        subject.construct(), subject.settings(), subject.poses(), progress.part(0, MEASURING_SHARE))
+        ContactReport report = new Measurement(
+                        subject.construct(),
+                        subject.settings(),
+                        subject.poses(),
+                        Measurement.Scope.CONTACT,
+                        progress.part(0, MEASURING_SHARE))
                 .measure(exams);
         Map<String, DataSet> studies = studies(subject, report, progress.part(MEASURING_SHARE, 1));
         try {

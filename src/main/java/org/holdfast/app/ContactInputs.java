@@ -11,6 +11,7 @@ import org.holdfast.finding.FileFailure;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.measure.SettingsException;
 import org.holdfast.measure.SettingsJson;
+import org.holdfast.measure.SettingsPreset;
 
 /**
  * The documents that a measurement starts from.
@@ -40,6 +41,16 @@ public record ContactInputs(Construct construct, MeasurementSettings settings) {
         } catch (IOException e) {
             throw new UseCaseException(settings + ": cannot be read: " + FileFailure.words(e), e);
         }
+    }
+
+    /**
+     * The same with the settings of a preset.
+     *
+     * @param construct construct document
+     * @throws UseCaseException if it cannot be read; names file and field
+     */
+    public static ContactInputs read(Path construct, SettingsPreset preset) throws UseCaseException {
+        return new ContactInputs(construct(construct), preset.settings());
     }
 
     /**

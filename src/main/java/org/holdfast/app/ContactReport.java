@@ -9,7 +9,7 @@ import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.MeasurementSettings;
 
 /**
- * What {@link ContactMeasurement} found.
+ * What {@link Measurement} found.
  *
  * @param construct the construct as measured
  * @param settings thresholds used

@@ -5,13 +5,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import org.holdfast.construct.BoneInterface;
 import org.holdfast.exchange.CourseCsv;
 import org.holdfast.exchange.CourseRow;
@@ -24,6 +22,8 @@ import org.holdfast.figure.Drawing;
 import org.holdfast.figure.PngWriter;
 import org.holdfast.figure.SvgWriter;
 import org.holdfast.finding.FileFailure;
+import org.holdfast.measure.Answer;
+import org.holdfast.measure.FittedContact;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
@@ -33,12 +33,12 @@ import org.holdfast.volume.Comparability.Effect;
 
 /**
  * A contact report as files: {@code course.csv}, {@code course.png} and {@code course.svg}, face-on maps, and the whole
- * result as {@code results/contact.json}.
+ * result as {@code results/measure.json}.
  */
 public final class CourseFiles {
 
     private static final String CHART = "course";
-    private static final String CONTACT = StoredCourse.FOLDER + "/" + StoredCourse.CONTACT;
+    private static final String MEASURE = StoredCourse.FOLDER + "/" + StoredCourse.MEASURE;
     private static final double PIXELS_PER_UNIT = 2;
     private static final String NO_TRUTH = "not a simulation";
     private static final String NO_CONTACT = "not measured";
@@ -71,9 +71,9 @@ public final class CourseFiles {
                 PngWriter.write(chart.get(), PIXELS_PER_UNIT, files.path(CHART + ".png"));
                 SvgWriter.write(chart.get(), files.path(CHART + ".svg"));
             }
-            writeMaps(files);
+            new MapFiles(report).write(name -> files.path(StoredCourse.FOLDER + "/maps/" + name));
             writeResults(files);
-            List<Path> written = files.move(CONTACT);
+            List<Path> written = files.move(MEASURE);
             if (chart.isEmpty()) {
                 // The chart has an axis of time; one of an earlier run would mislead.
                 Files.deleteIfExists(folder.resolve(CHART + ".png"));
@@ -85,25 +85,13 @@ public final class CourseFiles {
         }
     }
 
-    private void writeMaps(NewFiles files) throws IOException {
-        Set<String> names = new HashSet<>();
-        for (ExamResult exam : report.exams()) {
-            for (InterfaceExam part : exam.parts()) {
-                if (part.contact().isPresent()) {
-                    String name = free(fileName(part.face().id() + " " + exam.label()), names);
-                    FaceMapFile.write(report, exam, part, files.path(StoredCourse.FOLDER + "/maps/" + name + ".png"));
-                }
-            }
-        }
-    }
-
     /** The two documents that belong together. */
     private void writeResults(NewFiles files) throws IOException {
-        byte[] contact = new ContactDocument().write(report).getBytes(StandardCharsets.UTF_8);
-        Files.write(files.path(CONTACT), contact);
+        byte[] measure = new ReportDocument().write(report).getBytes(StandardCharsets.UTF_8);
+        Files.write(files.path(MEASURE), measure);
         Files.writeString(
                 files.path(StoredCourse.FOLDER + "/" + StoredCourse.SAMPLES),
-                SamplesDocument.write(report, StoredCourse.sha256(contact)),
+                SamplesDocument.write(report, StoredCourse.sha256(measure)),
                 StandardCharsets.UTF_8);
     }
 
@@ -149,6 +137,7 @@ public final class CourseFiles {
                 none,
                 new CourseRow.Sensitivity(none, none, none, none),
                 none,
+                CourseRow.ByFit.not(NO_CONTACT),
                 verdict.value().words(),
                 String.join("; ", verdict.causes()),
                 truthStated);
@@ -184,9 +173,16 @@ public final class CourseFiles {
                         c.sensitivity().get(50),
                         c.sensitivity().get(100)),
                 c.jitterSd(),
+                byFit(part.byFit()),
                 verdict,
                 causes,
                 truthStated);
+    }
+
+    private static CourseRow.ByFit byFit(Answer<FittedContact> answer) {
+        return answer.value()
+                .map(f -> new CourseRow.ByFit(f.fraction(), f.low(), f.high(), f.smallestVisibleGapMm()))
+                .orElseGet(() -> CourseRow.ByFit.not(answer.why()));
     }
 
     /** The course against time; empty if no exam is dated. */
@@ -197,9 +193,7 @@ public final class CourseFiles {
     }
 
     private Course course() {
-        List<ExamResult> dated = report.exams().stream()
-                .filter(e -> e.daysSinceSurgery().isPresent())
-                .toList();
+        List<ExamResult> dated = dated();
         List<CourseExam> exams = new ArrayList<>();
         for (int n = 0; n < dated.size(); n++) {
             ExamResult exam = dated.get(n);
@@ -220,11 +214,50 @@ public final class CourseFiles {
         }
         return new Course(
                 "Interface contact, " + report.construct().id(),
-                "apparent contact by threshold; fraction of the assessable face, bars from all hidden open to all hidden"
-                        + " contact" + leftOut() + lossy(),
+                "apparent contact " + estimators()
+                        + "; fraction of the assessable face, bars from all hidden open to all" + " hidden contact"
+                        + leftOut() + lossy(),
                 exams,
                 lines,
                 Caution.TEXT);
+    }
+
+    /** A line has one estimator: by fit where that states every dated exam of the interface, else by threshold. */
+    private boolean isByFit(BoneInterface face) {
+        return dated().stream().map(exam -> report.of(exam.label(), face.id())).allMatch(part -> part.flatMap(
+                        p -> p.byFit().value())
+                .filter(f -> f.fraction().value().isPresent()
+                        && f.low().value().isPresent()
+                        && f.high().value().isPresent())
+                .isPresent());
+    }
+
+    private String estimators() {
+        List<String> fitted = report.construct().interfaces().stream()
+                .filter(this::isByFit)
+                .map(BoneInterface::label)
+                .toList();
+        if (fitted.isEmpty()) {
+            return "by threshold";
+        }
+        return fitted.size() == report.construct().interfaces().size()
+                ? "by fit"
+                : "by fit (" + String.join(", ", fitted) + "), else by threshold";
+    }
+
+    private static CoursePoint byFit(FittedContact c) {
+        CoursePoint point = CoursePoint.stated(
+                c.fraction().value().orElseThrow(),
+                c.low().value().orElseThrow(),
+                c.high().value().orElseThrow());
+        OptionalDouble limit = c.smallestVisibleGapMm().value();
+        return limit.isPresent() ? point.withSmallestVisibleGapMm(limit.getAsDouble()) : point;
+    }
+
+    private List<ExamResult> dated() {
+        return report.exams().stream()
+                .filter(e -> e.daysSinceSurgery().isPresent())
+                .toList();
     }
 
     private String leftOut() {
@@ -265,7 +298,10 @@ public final class CourseFiles {
     private CoursePoint point(ExamResult exam, InterfaceExam part) {
         OptionalDouble trueFraction = truthOf(exam, part);
         CoursePoint point;
-        if (part.contact().isEmpty() || part.contact().get().fraction().value().isEmpty()) {
+        if (isByFit(part.face())) {
+            point = byFit(part.byFit().value().orElseThrow());
+        } else if (part.contact().isEmpty()
+                || part.contact().get().fraction().value().isEmpty()) {
             point = CoursePoint.notStated(
                     part.contact().isEmpty()
                             ? part.verdict().value().words()
@@ -283,19 +319,5 @@ public final class CourseFiles {
 
     private OptionalDouble truthOf(ExamResult exam, InterfaceExam part) {
         return truth.touchingFraction(exam.label(), part.face().id());
-    }
-
-    /** The name, with a number where it is taken: labels of two exams may differ in a sign only, or not at all. */
-    private static String free(String name, Set<String> taken) {
-        String found = name;
-        for (int n = 2; !taken.add(found); n++) {
-            found = name + "-" + n;
-        }
-        return found;
-    }
-
-    /** A file name out of words: lower case letters, digits and hyphens. */
-    private static String fileName(String words) {
-        return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
     }
 }

@@ -2,7 +2,10 @@ package org.holdfast.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.holdfast.construct.Patch;
 import org.holdfast.construct.PlanePatch;
 import org.holdfast.figure.Drawing;
@@ -12,9 +15,14 @@ import org.holdfast.figure.FaceSample;
 import org.holdfast.figure.FaceState;
 import org.holdfast.figure.PngWriter;
 import org.holdfast.geometry.PatientVector;
+import org.holdfast.measure.FittedContact;
+import org.holdfast.measure.FittedReading;
 import org.holdfast.measure.InterfaceExam;
+import org.holdfast.measure.Obstacle;
 import org.holdfast.measure.SampleReading;
+import org.holdfast.measure.Stated;
 import org.holdfast.measure.ThresholdContact;
+import org.holdfast.measure.Tissue;
 
 /** The face-on map of one interface in one exam, as a drawing and as a PNG. */
 final class FaceMapFile {
@@ -25,44 +33,99 @@ final class FaceMapFile {
 
     private FaceMapFile() {}
 
+    /**
+     * Writes the map by threshold.
+     *
+     * @throws IOException if the file cannot be written
+     */
     static void write(ContactReport report, ExamResult exam, InterfaceExam part, Path file) throws IOException {
         PngWriter.write(draw(report, exam, part), PIXELS_PER_UNIT, file);
     }
 
+    /**
+     * Writes the map by fit.
+     *
+     * @throws IOException if the file cannot be written
+     */
+    static void writeByFit(ContactReport report, ExamResult exam, InterfaceExam part, Path file) throws IOException {
+        PngWriter.write(drawByFit(report, exam, part), PIXELS_PER_UNIT, file);
+    }
+
+    /** The map by threshold. */
     static Drawing draw(ContactReport report, ExamResult exam, InterfaceExam part) {
         ThresholdContact contact = part.contact().orElseThrow();
-        String result = contact.fraction().value().isPresent()
-                ? String.format(
-                        Locale.ROOT,
-                        "%s: contact %.0f %% of assessable, gaps under %.1f mm not seen",
-                        exam.label(),
-                        100 * contact.fraction().value().getAsDouble(),
-                        contact.smallestVisibleGapMm().value().orElse(Double.NaN))
-                : exam.label() + ": fraction not stated";
-        result += exam.isLossy() ? ", images compressed with loss" : "";
-        Face face = new Face(
+        return draw(
+                report,
+                part,
+                words(exam, "threshold", contact.fraction(), contact.smallestVisibleGapMm()),
+                contact.readings().stream().map(FaceMapFile::sample).toList());
+    }
+
+    /** The map by fit. */
+    static Drawing drawByFit(ContactReport report, ExamResult exam, InterfaceExam part) {
+        FittedContact contact = part.byFit().value().orElseThrow();
+        return draw(
+                report,
+                part,
+                words(exam, "fit", contact.fraction(), contact.smallestVisibleGapMm()),
+                contact.readings().stream().map(FaceMapFile::sample).toList());
+    }
+
+    private static Drawing draw(ContactReport report, InterfaceExam part, String result, List<FaceSample> samples) {
+        return FaceMap.draw(new Face(
                 part.face().label(),
                 result,
                 report.settings().sampleSpacingMm(),
-                contact.readings().stream().map(FaceMapFile::sample).toList(),
+                samples,
                 edges(part.face().patches().get(0)),
                 Face.GapLimits.USUAL,
-                Caution.TEXT);
-        return FaceMap.draw(face);
+                Caution.TEXT));
+    }
+
+    private static String words(ExamResult exam, String estimator, Stated fraction, Stated smallestGapMm) {
+        String result = exam.label() + ", by " + estimator;
+        if (fraction.value().isEmpty()) {
+            result += ": fraction not stated";
+        } else {
+            result += String.format(
+                    Locale.ROOT,
+                    ": contact %.0f %% of assessable",
+                    100 * fraction.value().getAsDouble());
+            if (smallestGapMm.value().isPresent()) {
+                result += String.format(
+                        Locale.ROOT,
+                        ", gaps under %.1f mm not seen",
+                        smallestGapMm.value().getAsDouble());
+            }
+        }
+        return result + (exam.isLossy() ? ", images compressed with loss" : "");
+    }
+
+    private static FaceSample sample(FittedReading reading) {
+        return new FaceSample(
+                reading.sample().uMm(),
+                reading.sample().vMm(),
+                reading.sample().areaMm2(),
+                state(reading.tissue(), reading.isBridged(), reading.gapMm(), reading.obstacle()));
     }
 
     private static FaceSample sample(SampleReading reading) {
-        FaceState state =
-                switch (reading.tissue()) {
-                    case CONTACT -> reading.isBridged() ? new FaceState.Bridged() : new FaceState.Contact();
-                    case GAP -> new FaceState.Gap(reading.gapMm().orElseThrow());
-                    case NO_BONE -> new FaceState.NoBone();
-                    case NOT_ASSESSABLE ->
-                        new FaceState.NotAssessable(
-                                reading.obstacle().orElseThrow().words());
-                };
         return new FaceSample(
-                reading.sample().uMm(), reading.sample().vMm(), reading.sample().areaMm2(), state);
+                reading.sample().uMm(),
+                reading.sample().vMm(),
+                reading.sample().areaMm2(),
+                state(reading.tissue(), reading.isBridged(), reading.gapMm(), reading.obstacle()));
+    }
+
+    private static FaceState state(
+            Tissue tissue, boolean isBridged, OptionalDouble gapMm, Optional<Obstacle> obstacle) {
+        return switch (tissue) {
+            case CONTACT -> isBridged ? new FaceState.Bridged() : new FaceState.Contact();
+            case GAP -> new FaceState.Gap(gapMm.orElseThrow());
+            case NO_BONE -> new FaceState.NoBone();
+            case NOT_ASSESSABLE ->
+                new FaceState.NotAssessable(obstacle.orElseThrow().words());
+        };
     }
 
     /** Directions at the edges of a flat face; a curved face has none. */

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.OptionalDouble;
+import org.holdfast.measure.Stated;
 
 /** What all result documents have in common: a value that is not stated is null, with the reason beside it. */
 final class JsonDocument {
@@ -39,6 +40,16 @@ final class JsonDocument {
         } else {
             absent(node, name, why);
         }
+    }
+
+    /** Puts a number, or null and why it is not stated. */
+    static void stated(ObjectNode node, String name, Stated value) {
+        number(node, name, value.value(), value.why());
+    }
+
+    /** Puts the three numbers of a vector. */
+    static void xyz(ObjectNode node, String name, double x, double y, double z) {
+        node.putArray(name).add(x).add(y).add(z);
     }
 
     /** Puts null and, under the name with "Why", the reason. */

@@ -57,7 +57,7 @@ record OpenedExam(
         return stack.seriesInstanceUid();
     }
 
-    /** Where the construct lies in this exam, by the poses given or by the exam's frame of reference. */
+    /** Where the construct is looked for before the exam is measured: by the poses given, or the frame of reference. */
     Pose pose(Construct construct, PoseFile poses) {
         Optional<RigidTransform> given = poses.of(label, seriesUid());
         PoseKind kind = given.isPresent() && !isIdentity(given.get()) ? PoseKind.NUDGED : PoseKind.IDENTITY;
@@ -69,9 +69,10 @@ record OpenedExam(
         if (given.isPresent()) {
             Finding note = Finding.warning(
                     "POSE_GIVEN",
-                    "The pose was not measured: " + poses.source() + ". It is only as good as that source.",
+                    "The pose was not measured: " + poses.sourceOf(label, seriesUid())
+                            + ". It is only as good as that source.",
                     label);
-            return new Pose(pose, kind, poses.source(), List.of(note));
+            return new Pose(pose, kind, poses.sourceOf(label, seriesUid()), List.of(note));
         }
         String frame = stack.frameOfReferenceUid();
         if (!frame.isEmpty() && frame.equals(construct.frameOfReferenceUid())) {
@@ -79,10 +80,10 @@ record OpenedExam(
         }
         Finding note = Finding.warning(
                 "POSE_ASSUMED",
-                "The exam has another frame of reference than the construct and no pose was given: it is measured as if"
-                        + " the patient lay in the same place, which is seldom so. Look at the edges found.",
+                "The exam has another frame of reference than the construct: until it is measured, which registers it, it is"
+                        + " shown as if the patient lay in the same place.",
                 label);
-        return new Pose(pose, kind, "assumed: same place as in the reference exam", List.of(note));
+        return new Pose(pose, kind, "not registered yet: shown as if in the same place", List.of(note));
     }
 
     private static boolean isIdentity(RigidTransform pose) {

@@ -17,7 +17,7 @@ import org.holdfast.measure.MeasurementSettings;
  * @param folder the subject's folder
  * @param construct what was implanted
  * @param settings thresholds: those of {@code settings.json} in the folder, else the defaults
- * @param poses where the construct lies in later exams, as far as it is given
+ * @param poses poses set by hand, of {@code poses.json} in the folder
  * @param truth what is true, of a simulation
  * @param exams the exams in order of time; undated ones last, in the document's order
  * @param findings what a person should know about the documents
@@ -49,16 +49,16 @@ public record ReviewSubject(
         Path settingsFile = folder.resolve(SETTINGS_DOCUMENT);
         ContactInputs inputs =
                 ContactInputs.read(subject.construct(), Files.exists(settingsFile) ? settingsFile : null);
-        Path truthFile = folder.resolve(SimulationTruth.DOCUMENT);
-        PoseFile poses = Files.exists(truthFile) ? PoseFile.read(truthFile) : PoseFile.NONE;
+        List<Finding> findings = new ArrayList<>(surgeryDate(subject, inputs.construct()));
+        findings.addAll(StoredCourse.older(folder));
         return new ReviewSubject(
                 subject,
                 inputs.construct(),
                 inputs.settings(),
-                poses,
+                PoseFile.ofSubject(folder),
                 SimulationTruth.read(folder),
                 inOrderOfTime(subject, inputs.construct()),
-                surgeryDate(subject, inputs.construct()));
+                findings);
     }
 
     /** The same subject with other thresholds. */

@@ -3,28 +3,82 @@ package org.holdfast.app;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.holdfast.phantom.GapPattern;
 
 /**
- * What is true of a simulated subject's interfaces, from its {@code truth.json}: the gap at every place of a face, exam by
- * exam. For a patient there is none.
+ * What is true of a simulated subject, from its {@code truth.json}: the gap at every place of a face, zones round screws,
+ * breaks and migration, exam by exam. For a patient there is none.
  */
 public final class SimulationTruth {
 
     /** Nothing is known: a patient. */
-    public static final SimulationTruth NONE = new SimulationTruth(Map.of());
+    public static final SimulationTruth NONE = new SimulationTruth(Map.of(), Map.of());
 
     /** Name of the document in a simulated subject's folder. */
     public static final String DOCUMENT = "truth.json";
 
     private final Map<String, Map<String, GapPattern>> gapsByExam;
+    private final Map<String, Parts> partsByExam;
 
-    private SimulationTruth(Map<String, Map<String, GapPattern>> gapsByExam) {
+    private SimulationTruth(Map<String, Map<String, GapPattern>> gapsByExam, Map<String, Parts> partsByExam) {
         this.gapsByExam = gapsByExam;
+        this.partsByExam = partsByExam;
+    }
+
+    /**
+     * A true break.
+     *
+     * @param component id of the broken part
+     * @param atMm distance along the part from its first point
+     * @param gapAlongAxisMm width along the axis
+     */
+    public record TrueBreak(String component, double atMm, double gapAlongAxisMm) {}
+
+    /**
+     * What is true of an exam's components.
+     *
+     * @param zoneMm widest mean zone round each screw
+     * @param breaks breaks
+     * @param intoBoneMm subsidence, by component and bone
+     */
+    private record Parts(Map<String, Double> zoneMm, List<TrueBreak> breaks, Map<String, Double> intoBoneMm) {
+
+        static final Parts NONE = new Parts(Map.of(), List.of(), Map.of());
+    }
+
+    /** Width of the zone round a screw, mm; empty where nothing is known. */
+    public OptionalDouble zoneMm(String exam, String screwId) {
+        return known(parts(exam).zoneMm().get(screwId));
+    }
+
+    /** The breaks of a part. */
+    public List<TrueBreak> breaks(String exam, String componentId) {
+        return parts(exam).breaks().stream()
+                .filter(each -> each.component().equals(componentId))
+                .toList();
+    }
+
+    /** How far a component has gone into a bone, mm; empty where nothing is known. */
+    public OptionalDouble intoBoneMm(String exam, String componentId, String boneId) {
+        return known(parts(exam).intoBoneMm().get(between(componentId, boneId)));
+    }
+
+    private Parts parts(String exam) {
+        return partsByExam.getOrDefault(exam, Parts.NONE);
+    }
+
+    private static OptionalDouble known(Double value) {
+        return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
+    }
+
+    private static String between(String componentId, String boneId) {
+        return componentId + "\n" + boneId;
     }
 
     /** Whether anything is known. */
@@ -63,6 +117,7 @@ public final class SimulationTruth {
         JsonNode root = JsonFile.read(file);
         try {
             Map<String, Map<String, GapPattern>> byExam = new HashMap<>();
+            Map<String, Parts> parts = new HashMap<>();
             if (!root.path("exams").isArray()) {
                 throw new UseCaseException(file + ": exams: expected an array");
             }
@@ -72,11 +127,36 @@ public final class SimulationTruth {
                     faces.put(face.path("id").asText(), pattern(face.path("areas")));
                 }
                 byExam.put(exam.path("label").asText(), faces);
+                parts.put(exam.path("label").asText(), parts(exam));
             }
-            return new SimulationTruth(byExam);
+            return new SimulationTruth(byExam, parts);
         } catch (IllegalArgumentException e) {
-            throw new UseCaseException(file + ": exams[].interfaces[].areas: " + e.getMessage(), e);
+            throw new UseCaseException(file + ": exams: " + e.getMessage(), e);
         }
+    }
+
+    private static Parts parts(JsonNode exam) {
+        Map<String, Double> zones = new HashMap<>();
+        exam.path("screws").forEach(screw -> zones.put(screw.path("id").asText(), number(screw, "meanZoneMm")));
+        List<TrueBreak> breaks = new ArrayList<>();
+        exam.path("breaks")
+                .forEach(each -> breaks.add(new TrueBreak(
+                        each.path("component").asText(), number(each, "atMm"), number(each, "gapAlongAxisMm"))));
+        Map<String, Double> into = new HashMap<>();
+        exam.path("migration")
+                .forEach(each -> into.put(
+                        between(
+                                each.path("component").asText(),
+                                each.path("bone").asText()),
+                        number(each, "intoBoneMm")));
+        return new Parts(zones, breaks, into);
+    }
+
+    private static double number(JsonNode node, String name) {
+        if (!node.path(name).isNumber()) {
+            throw new IllegalArgumentException(name + ": expected a number, found " + JsonFile.found(node.path(name)));
+        }
+        return node.path(name).doubleValue();
     }
 
     private static GapPattern pattern(JsonNode areas) {

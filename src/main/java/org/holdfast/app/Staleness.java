@@ -1,6 +1,6 @@
 package org.holdfast.app;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 import org.holdfast.construct.Construct;
 import org.holdfast.geometry.RigidTransform;
+import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.SettingsJson;
 import org.holdfast.measure.StaleKey;
@@ -15,7 +17,8 @@ import org.holdfast.progress.Progress;
 
 /**
  * Whether stored numbers still belong to their inputs, and if not, what changed: settings, construct, files, method, and
- * the pose, which is no part of a result's key. Immutable.
+ * poses set by hand. A registered pose follows from what makes a result's key; one that was set by hand does not, so it is
+ * compared by itself. Immutable.
  */
 public final class Staleness {
 
@@ -42,20 +45,25 @@ public final class Staleness {
         Map<String, String> why = new HashMap<>();
         for (ExamResult exam : stored.exams()) {
             for (InterfaceExam part : exam.parts()) {
-                why(stored, subject, exam, part, files)
+                why(stored, subject, exam, part.key(), files)
                         .ifPresent(
                                 words -> why.put(key(exam.label(), part.face().id()), words));
+            }
+            for (ComponentExam part : exam.components()) {
+                why(stored, subject, exam, part.key(), files)
+                        .ifPresent(words ->
+                                why.put(key(exam.label(), part.component().id()), words));
             }
         }
         return new Staleness(why);
     }
 
     /**
-     * Why the number of an interface in an exam no longer belongs to its inputs; empty if it does, or if there is no such
-     * number.
+     * Why what was measured on an interface or component in an exam no longer belongs to its inputs; empty if it does, or if
+     * nothing was.
      */
-    public Optional<String> why(String examLabel, String interfaceId) {
-        return Optional.ofNullable(why.get(key(examLabel, interfaceId)));
+    public Optional<String> why(String examLabel, String partId) {
+        return Optional.ofNullable(why.get(key(examLabel, partId)));
     }
 
     /** Whether every number still belongs to its inputs. */
@@ -108,12 +116,12 @@ public final class Staleness {
     }
 
     private static Optional<String> why(
-            ContactReport stored, ReviewSubject subject, ExamResult exam, InterfaceExam part, FilesNow files) {
+            ContactReport stored, ReviewSubject subject, ExamResult exam, String key, FilesNow files) {
         Optional<String> changed = files.changed(exam, EXAM);
         if (changed.isPresent()) {
             return changed;
         }
-        Optional<ExamResult> reference = referenceOf(stored, exam, part);
+        Optional<ExamResult> reference = referenceOf(stored, exam, key);
         if (reference.isEmpty()) {
             return Optional.of("measured by an older version of the method");
         }
@@ -128,13 +136,13 @@ public final class Staleness {
      * construct it was measured with. It need not be the report's reference exam, where the part could not be measured
      * there. None makes the key if the method was another one.
      */
-    private static Optional<ExamResult> referenceOf(ContactReport stored, ExamResult exam, InterfaceExam part) {
+    private static Optional<ExamResult> referenceOf(ContactReport stored, ExamResult exam, String key) {
         return stored.exams().stream()
                 .filter(first -> StaleKey.of(
                                 stored.settings(),
                                 stored.construct(),
                                 List.of(first.seriesSha256(), exam.seriesSha256()))
-                        .equals(part.key()))
+                        .equals(key))
                 .findFirst();
     }
 
@@ -179,24 +187,34 @@ public final class Staleness {
     }
 
     private static Optional<String> pose(ReviewSubject subject, ExamResult exam, String name) {
-        RigidTransform now = subject.poses().of(exam.label(), exam.seriesUid()).orElse(RigidTransform.IDENTITY);
-        return now.equals(exam.referenceToExam())
-                ? Optional.empty()
-                : Optional.of("measured with another pose of " + name + " than is given now");
+        Optional<RigidTransform> now = subject.poses().of(exam.label(), exam.seriesUid());
+        if (now.isPresent()) {
+            return now.get().equals(exam.referenceToExam()) && exam.poseKind() != PoseKind.REFUSED
+                    ? Optional.empty()
+                    : Optional.of("measured with another pose of " + name + " than is given now");
+        }
+        return exam.poseKind() == PoseKind.NUDGED
+                ? Optional.of("measured with a pose of " + name + " that was set by hand and is given no longer")
+                : Optional.empty();
     }
 
     /** Each changed setting with its value then and now. */
     private static String changedSettings(ContactReport stored, ReviewSubject subject) {
-        ObjectNode before = SettingsJson.write(stored.settings());
-        ObjectNode now = SettingsJson.write(subject.settings());
         List<String> changed = new ArrayList<>();
+        addChanged("", SettingsJson.write(stored.settings()), SettingsJson.write(subject.settings()), changed);
+        return String.join("; ", changed);
+    }
+
+    private static void addChanged(String path, JsonNode before, JsonNode now, List<String> changed) {
         now.fieldNames().forEachRemaining(name -> {
-            if (!now.get(name).equals(before.get(name))) {
-                changed.add(name + " " + before.get(name).asText() + ", now "
-                        + now.get(name).asText());
+            JsonNode then = before.path(name);
+            JsonNode value = now.get(name);
+            if (value.isObject()) {
+                addChanged(path + name + ".", then, value, changed);
+            } else if (!value.equals(then)) {
+                changed.add(path + name + " " + then.asText() + ", now " + value.asText());
             }
         });
-        return String.join("; ", changed);
     }
 
     private static String key(String examLabel, String interfaceId) {

@@ -8,42 +8,28 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
 import org.holdfast.construct.ConstructReadException;
 import org.holdfast.finding.FileFailure;
 import org.holdfast.finding.Finding;
-import org.holdfast.finding.Severity;
-import org.holdfast.geometry.RigidTransform;
-import org.holdfast.measure.ExamScan.PoseKind;
-import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.MeasurementSettings;
-import org.holdfast.measure.PointSpreadEstimate;
 import org.holdfast.measure.SettingsException;
 import org.holdfast.measure.SettingsJson;
-import org.holdfast.measure.Verdict;
-import org.holdfast.volume.Comparability.Difference;
-import org.holdfast.volume.Comparability.Effect;
 
-/** Reads back what was measured of a subject: {@code results/contact.json} and {@code results/samples.json}. */
+/** Reads back what was measured of a subject: {@code results/measure.json} and {@code results/samples.json}. */
 public final class StoredCourse {
 
     /** Folder of the results in a subject's folder. */
     static final String FOLDER = "results";
 
-    static final String CONTACT = "contact.json";
+    static final String MEASURE = "measure.json";
     static final String SAMPLES = "samples.json";
+    /** What a version that measured contact only left. */
+    static final String CONTACT_ONLY = "contact.json";
 
-    private final MeasurementSettings settings;
-    private final Construct construct;
-
-    private StoredCourse(MeasurementSettings settings, Construct construct) {
-        this.settings = settings;
-        this.construct = construct;
-    }
+    private StoredCourse() {}
 
     /**
      * The report of a subject's folder; empty if nothing was measured yet.
@@ -52,56 +38,54 @@ public final class StoredCourse {
      *     expected and found
      */
     public static Optional<ContactReport> read(Path subjectFolder) throws UseCaseException {
-        Path contactFile = subjectFolder.resolve(FOLDER).resolve(CONTACT);
+        Path measureFile = subjectFolder.resolve(FOLDER).resolve(MEASURE);
         Path samplesFile = subjectFolder.resolve(FOLDER).resolve(SAMPLES);
-        if (!Files.exists(contactFile) || !Files.exists(samplesFile)) {
+        if (!Files.exists(measureFile) || !Files.exists(samplesFile)) {
             return Optional.empty();
         }
-        JsonCursor contact = new JsonCursor(JsonFile.read(contactFile), contactFile.toString());
+        JsonCursor measure = new JsonCursor(JsonFile.read(measureFile), measureFile.toString());
         JsonCursor samples = new JsonCursor(JsonFile.read(samplesFile), samplesFile.toString());
-        requireVersion(contact, ContactDocument.FORMAT_VERSION);
+        requireVersion(measure, ReportDocument.FORMAT_VERSION);
         requireVersion(samples, SamplesDocument.FORMAT_VERSION);
-        String sha256 = sha256(contactFile);
-        if (!samples.field("contactSha256").text().equals(sha256)) {
-            throw new UseCaseException(samplesFile + ": contactSha256: expected " + sha256 + ", the hash of "
-                    + contactFile + ", found "
-                    + JsonFile.found(samples.field("contactSha256").node())
-                    + "; the two files are not of one run");
+        String sha256 = sha256(measureFile);
+        JsonCursor expected = samples.field(SamplesDocument.MEASURE_SHA256);
+        if (!expected.text().equals(sha256)) {
+            throw new UseCaseException(expected.at() + ": expected " + sha256 + ", the hash of " + measureFile
+                    + ", found " + JsonFile.found(expected.node()) + "; the two files are not of one run");
         }
-        StoredCourse course =
-                new StoredCourse(settings(contact.field("settings")), construct(samples.field("construct")));
-        List<JsonCursor> exams = new ArrayList<>();
-        List<FilmResult> films = new ArrayList<>();
-        for (JsonCursor exam : contact.field("exams").list()) {
-            if (exam.field(ContactDocument.KIND).node().asText("").equals(ContactDocument.RADIOGRAPH)) {
-                films.add(film(exam));
-            } else {
-                exams.add(exam);
-            }
-        }
-        List<JsonCursor> extras = samples.field("exams").list();
-        if (exams.size() != extras.size()) {
-            throw samples.field("exams").wrong(exams.size() + " exams");
-        }
-        List<ExamResult> results = new ArrayList<>();
-        for (int n = 0; n < exams.size(); n++) {
-            results.add(course.exam(exams.get(n), extras.get(n)));
-        }
+        Construct construct = construct(samples.field("construct"), subjectFolder);
+        MeasurementSettings settings = settings(samples.field("settings"));
+        RecordReader reader = new RecordReader(construct, settings.sampleSpacingMm());
         return Optional.of(new ContactReport(
-                course.construct, course.settings, results, films, findings(contact.field("findings"))));
+                construct,
+                settings,
+                all(reader, samples.field("exams"), ExamResult.class),
+                all(reader, samples.field("films"), FilmResult.class),
+                all(reader, samples.field("findings"), Finding.class)));
     }
 
-    private static FilmResult film(JsonCursor exam) throws UseCaseException {
-        List<String> series = new ArrayList<>();
-        for (JsonCursor uid : exam.field(ContactDocument.SERIES).list()) {
-            series.add(uid.text());
+    /**
+     * What a person should know of results that are there and cannot be shown: those of a version that measured contact
+     * by threshold only.
+     */
+    static List<Finding> older(Path subjectFolder) {
+        Path folder = subjectFolder.resolve(FOLDER);
+        return Files.exists(folder.resolve(CONTACT_ONLY)) && !Files.exists(folder.resolve(MEASURE))
+                ? List.of(Finding.info(
+                        "RESULTS_OF_AN_OLDER_VERSION",
+                        "The results in the subject's folder were written by an older version, which measured contact by"
+                                + " threshold only; they are left as they are. Measure anew to see all.",
+                        folder.resolve(CONTACT_ONLY).toString()))
+                : List.of();
+    }
+
+    private static <R extends Record> List<R> all(RecordReader reader, JsonCursor array, Class<R> type)
+            throws UseCaseException {
+        List<R> all = new ArrayList<>();
+        for (JsonCursor each : array.list()) {
+            all.add(reader.read(each, type));
         }
-        return new FilmResult(exam.field("label").text(), series, days(exam), findings(exam.field("findings")));
-    }
-
-    private static OptionalInt days(JsonCursor exam) throws UseCaseException {
-        JsonCursor days = exam.field("daysSinceSurgery");
-        return days.node().isNull() ? OptionalInt.empty() : OptionalInt.of(days.integer());
+        return all;
     }
 
     /** Hash of a document's bytes, hex. */
@@ -122,133 +106,6 @@ public final class StoredCourse {
         }
     }
 
-    private ExamResult exam(JsonCursor exam, JsonCursor extra) throws UseCaseException {
-        JsonCursor pose = exam.field("pose");
-        List<JsonCursor> parts = exam.field("parts").list();
-        List<JsonCursor> more = extra.field("parts").list();
-        if (parts.size() != more.size()) {
-            throw extra.field("parts").wrong(parts.size() + " parts");
-        }
-        List<InterfaceExam> read = new ArrayList<>();
-        for (int n = 0; n < parts.size(); n++) {
-            read.add(part(parts.get(n), more.get(n), exam.field("label").text()));
-        }
-        return new ExamResult(
-                exam.field("label").text(),
-                exam.field("seriesUid").text(),
-                exam.field("seriesSha256").text(),
-                days(exam),
-                exam.field("reference").yesOrNo(),
-                comparability(exam.field("comparability"), extra.field("comparabilityNames")),
-                poseKind(pose.field("kind")),
-                pose.field("source").text(),
-                matrix(pose.field("referenceToExam")),
-                spread(exam.field("pointSpread")),
-                read,
-                findings(exam.field("findings")));
-    }
-
-    private InterfaceExam part(JsonCursor part, JsonCursor extra, String label) throws UseCaseException {
-        String id = part.field("id").text();
-        if (!extra.field("id").text().equals(id)) {
-            throw extra.field("id").wrong(id);
-        }
-        var face = construct.interfaces().stream()
-                .filter(each -> each.id().equals(id))
-                .findFirst()
-                .orElseThrow(() -> part.field("id").wrong("an interface of construct " + construct.id()));
-        JsonCursor byThreshold = part.field("contact").field("byThreshold");
-        return InterfaceExam.ofThreshold(
-                face,
-                label,
-                verdict(part.field("verdict")),
-                byThreshold.node().isNull()
-                        ? Optional.empty()
-                        : Optional.of(StoredContact.read(byThreshold, extra.field("byThreshold"), face, settings)),
-                part.field("key").text());
-    }
-
-    private static Verdict verdict(JsonCursor verdict) throws UseCaseException {
-        String words = verdict.field("value").text();
-        List<String> causes = new ArrayList<>();
-        for (JsonCursor cause : verdict.field("causes").list()) {
-            causes.add(cause.text());
-        }
-        for (Verdict.Value value : Verdict.Value.values()) {
-            if (value.words().equals(words) && causes.isEmpty() == (value == Verdict.Value.ANSWERABLE)) {
-                return new Verdict(value, causes);
-            }
-        }
-        throw verdict.wrong("a verdict with its causes");
-    }
-
-    private static List<Difference> comparability(JsonCursor entries, JsonCursor names) throws UseCaseException {
-        List<Difference> differences = new ArrayList<>();
-        List<JsonCursor> named = names.list();
-        if (named.size() != entries.list().size()) {
-            throw names.wrong(entries.list().size() + " names");
-        }
-        for (JsonCursor entry : entries.list()) {
-            differences.add(new Difference(
-                    entry.field("field").text(),
-                    named.get(differences.size()).text(),
-                    entry.field("reference").text(),
-                    entry.field("exam").text(),
-                    entry.field("effect").oneOf(Effect.class),
-                    entry.field("text").text()));
-        }
-        return differences;
-    }
-
-    private static PoseKind poseKind(JsonCursor kind) throws UseCaseException {
-        for (PoseKind each : PoseKind.values()) {
-            if (each.name().toLowerCase(Locale.ROOT).equals(kind.text())) {
-                return each;
-            }
-        }
-        throw kind.wrong("one of " + List.of(PoseKind.values()));
-    }
-
-    private static RigidTransform matrix(JsonCursor numbers) throws UseCaseException {
-        List<JsonCursor> all = numbers.list();
-        double[] matrix = new double[all.size()];
-        for (int n = 0; n < matrix.length; n++) {
-            matrix[n] = all.get(n).number();
-        }
-        try {
-            return RigidTransform.ofMatrix(matrix);
-        } catch (IllegalArgumentException e) {
-            throw new UseCaseException(numbers.at() + ": " + e.getMessage(), e);
-        }
-    }
-
-    private static PointSpreadEstimate spread(JsonCursor spread) throws UseCaseException {
-        try {
-            return new PointSpreadEstimate(
-                    spread.field("sigmaInPlaneMm").number(),
-                    spread.field("sigmaAlongTableMm").number(),
-                    spread.field("source").oneOf(PointSpreadEstimate.Source.class));
-        } catch (IllegalArgumentException e) {
-            throw new UseCaseException(spread.at() + ": " + e.getMessage(), e);
-        }
-    }
-
-    private static List<Finding> findings(JsonCursor array) throws UseCaseException {
-        List<Finding> findings = new ArrayList<>();
-        for (JsonCursor entry : array.list()) {
-            try {
-                findings.add(new Finding(
-                        entry.field("code").text(),
-                        entry.field("severity").oneOf(Severity.class),
-                        entry.field("text").text(),
-                        entry.field("where").text()));
-            } catch (IllegalArgumentException e) {
-                throw new UseCaseException(entry.at() + ": " + e.getMessage(), e);
-            }
-        }
-        return findings;
-    }
-
     private static MeasurementSettings settings(JsonCursor settings) throws UseCaseException {
         try {
             return SettingsJson.parse(settings.node().toString(), settings.at());
@@ -257,9 +114,13 @@ public final class StoredCourse {
         }
     }
 
-    private static Construct construct(JsonCursor construct) throws UseCaseException {
+    /** The construct as measured; surfaces in files are where the subject's own construct has them. */
+    private static Construct construct(JsonCursor construct, Path subjectFolder) throws UseCaseException {
+        Path folder = Files.exists(subjectFolder.resolve(SubjectFolder.DOCUMENT))
+                ? SubjectFolder.read(subjectFolder).construct().getParent()
+                : subjectFolder;
         try {
-            return ConstructJson.parse(construct.text(), construct.at());
+            return ConstructJson.parse(construct.text(), construct.at(), folder);
         } catch (ConstructReadException e) {
             throw new UseCaseException(e.getMessage(), e);
         }

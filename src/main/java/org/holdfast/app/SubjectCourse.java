@@ -44,8 +44,8 @@ public record SubjectCourse(SubjectFolder subject, ContactReport report, Simulat
     public static SubjectCourse measure(ReviewSubject subject, Progress progress) throws UseCaseException {
         List<ExamArgument> exams =
                 subject.exams().stream().map(ReviewExam::argument).toList();
-        ContactReport report = new ContactMeasurement(
-                        subject.construct(), subject.settings(), subject.poses(), progress)
+        ContactReport report = new Measurement(
+                        subject.construct(), subject.settings(), subject.poses(), Measurement.Scope.ALL, progress)
                 .measure(exams)
                 .with(subject.findings());
         progress.stopIfCancelled();

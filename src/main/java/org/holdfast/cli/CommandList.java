@@ -14,6 +14,7 @@ final class CommandList {
                 new OpenCommand(window),
                 new InspectCommand(terminal),
                 new ContactCommand(terminal),
+                new MeasureCommand(terminal),
                 new DeidentifyCommand(terminal),
                 new CommandLine(new DemoCommand())
                         .addSubcommand(new DemoSubjectCommand(terminal))
@@ -21,6 +22,6 @@ final class CommandList {
                 new CommandLine(new ExportCommand())
                         .addSubcommand(new ExportCapturesCommand(terminal))
                         .addSubcommand(new ExportSurfaceCommand(terminal)),
-                new CommandLine(new ValidateCommand()).addSubcommand(new ValidateCommand.Contact(terminal)));
+                ValidateCommand.of(terminal));
     }
 }

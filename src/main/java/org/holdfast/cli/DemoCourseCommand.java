@@ -41,7 +41,7 @@ final class DemoCourseCommand implements Callable<Integer> {
     public Integer call() throws UseCaseException, IOException {
         DemoSubject.Size size = small ? DemoSubject.Size.SMALL : DemoSubject.Size.FULL;
         SubjectCourse course = SubjectCourse.demo(folder, size, terminal.progress());
-        ContactWords.lines(course.report(), course.truth()).forEach(terminal::line);
+        ReportWords.lines(course.report(), course.truth()).forEach(terminal::line);
         terminal.line("");
         terminal.line("Written: " + course.files().get(0) + ", "
                 + course.files().get(1) + " and " + (course.files().size() - 2) + " more under " + folder);

@@ -1,7 +1,8 @@
 package org.holdfast.cli;
 
 import java.util.concurrent.Callable;
-import org.holdfast.app.ContactGoals;
+import org.holdfast.app.ValidationGoals;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -26,21 +27,32 @@ final class ValidateCommand implements Callable<Integer> {
                 "name what to validate: " + String.join(", ", spec.subcommands().keySet()));
     }
 
-    /** {@code holdfast validate contact}. */
-    @Command(
-            name = "contact",
-            description = {
-                "Interface contact by threshold on simulated faces: bias and 95 %% limits of estimate minus truth.",
-                "Ends with 1 if a goal is missed."
-            })
-    static final class Contact implements Callable<Integer> {
+    /** The command with one subcommand for each subject. */
+    static CommandLine of(Terminal terminal) {
+        CommandLine whole = new CommandLine(new ValidateCommand());
+        for (ValidationGoals.Subject subject : ValidationGoals.Subject.values()) {
+            CommandLine one = new CommandLine(new OneSubject(terminal, subject));
+            one.getCommandSpec()
+                    .usageMessage()
+                    .description(
+                            "Checks " + subject.words() + ": bias and 95 %% limits of estimate minus truth, shares.",
+                            "Ends with 1 if a goal is missed.");
+            whole.addSubcommand(subject.word(), one);
+        }
+        return whole;
+    }
+
+    /** {@code holdfast validate SUBJECT}. */
+    @Command
+    static final class OneSubject implements Callable<Integer> {
 
         private final Terminal terminal;
+        private final ValidationGoals.Subject subject;
 
         @Mixin
         private JsonOption json;
 
-        @Option(names = "--quick", description = "About a quarter of the scenes.")
+        @Option(names = "--quick", description = "A fraction of the scenes.")
         private boolean quick;
 
         @Option(
@@ -50,14 +62,18 @@ final class ValidateCommand implements Callable<Integer> {
                 description = "Other scenes of the same kinds: the N-th draw (default: ${DEFAULT-VALUE}).")
         private int draw;
 
-        Contact(Terminal terminal) {
+        OneSubject(Terminal terminal, ValidationGoals.Subject subject) {
             this.terminal = terminal;
+            this.subject = subject;
         }
 
         @Override
         public Integer call() {
-            ContactGoals goals = ContactGoals.check(
-                    quick ? ContactGoals.Extent.QUICK : ContactGoals.Extent.FULL, draw, terminal.progress());
+            ValidationGoals goals = ValidationGoals.check(
+                    subject,
+                    quick ? ValidationGoals.Extent.QUICK : ValidationGoals.Extent.FULL,
+                    draw,
+                    terminal.progress());
             if (json.isWanted()) {
                 terminal.document(goals.document());
             } else {

@@ -29,6 +29,7 @@ final class ReviewKeys {
     private final ReviewView view;
     private Optional<HuWindow> windowBefore = Optional.empty();
     private Optional<FilmWindowKeys> filmKeys = Optional.empty();
+    private Optional<NudgeKeys> nudging = Optional.empty();
     private Object windowGesture = new Object();
 
     ReviewKeys(ReviewViewModel review, ReviewView view) {
@@ -50,6 +51,9 @@ final class ReviewKeys {
             case EXAM_FIRST -> review.pickEnd(false);
             case EXAM_LAST -> review.pickEnd(true);
             case LINK -> review.link(!review.stateProperty().get().linked());
+            case NEXT_MAP -> review.nextMap();
+            case OUTLINE -> review.outline(!review.outlinedProperty().get());
+            case NUDGE -> beginNudge(exam);
             case MEASURE_AGAIN -> review.results().measureAgain();
             case STEP_ON -> step(1);
             case STEP_BACK -> step(-1);
@@ -76,8 +80,15 @@ final class ReviewKeys {
         return true;
     }
 
-    /** Enter keeps the window, closes a polygon; arrows change the window while it is being changed by keys. */
+    /** Keys of a change that was begun: of the pose, or of the window; Enter closes a polygon too. */
     boolean other(KeyEvent event) {
+        if (nudging.isPresent()) {
+            if (nudging.get().takes(event)) {
+                return true;
+            }
+            nudging = Optional.empty();
+            return NudgeKeys.ends(event.getCode());
+        }
         if (windowBefore.isPresent() && changesWindow(event.getCode())) {
             return true;
         }
@@ -106,6 +117,14 @@ final class ReviewKeys {
     private void step(int steps) {
         if (view.activeFilm().isEmpty()) {
             review.step(view.activeRow(), view.activeExam(), steps);
+        }
+    }
+
+    private void beginNudge(int exam) {
+        if (review.mayNudge(exam)) {
+            nudging = Optional.of(new NudgeKeys(review, view.activeRow(), exam));
+        } else {
+            review.say("The reference exam is where the construct was laid out: there is nothing to nudge");
         }
     }
 

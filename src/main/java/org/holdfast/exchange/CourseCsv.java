@@ -38,6 +38,10 @@ public final class CourseCsv {
             number("contactAtPlus50Hu", row -> row.sensitivity().plus50Hu()),
             number("contactAtPlus100Hu", row -> row.sensitivity().plus100Hu()),
             number("jitterSd", CourseRow::jitterSd),
+            number("contactByFit", row -> row.byFit().fraction()),
+            number("contactByFitLow", row -> row.byFit().low()),
+            number("contactByFitHigh", row -> row.byFit().high()),
+            number("smallestVisibleGapByFitMm", row -> row.byFit().smallestVisibleGapMm()),
             text("verdict", CourseRow::verdict),
             text("cause", CourseRow::cause),
             number("truthFraction", CourseRow::truthFraction));

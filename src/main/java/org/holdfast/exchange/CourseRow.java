@@ -19,6 +19,7 @@ import org.holdfast.measure.Stated;
  * @param hostHu HU of the host bone
  * @param sensitivity contact at other bone thresholds
  * @param jitterSd standard deviation of the contact fraction under half-voxel shifts
+ * @param byFit the same by fit
  * @param verdict what may be concluded at all
  * @param cause why, where the verdict is limited; may be empty
  * @param truthFraction true contact of a phantom
@@ -37,6 +38,7 @@ public record CourseRow(
         Stated hostHu,
         Sensitivity sensitivity,
         Stated jitterSd,
+        ByFit byFit,
         String verdict,
         String cause,
         Stated truthFraction) {
@@ -49,6 +51,23 @@ public record CourseRow(
             Objects.requireNonNull(minus50Hu, "minus50Hu");
             Objects.requireNonNull(plus50Hu, "plus50Hu");
             Objects.requireNonNull(plus100Hu, "plus100Hu");
+        }
+    }
+
+    /** Contact by fit: fraction, bounds, and the smallest gap that the fit tells from contact. Immutable. */
+    public record ByFit(Stated fraction, Stated low, Stated high, Stated smallestVisibleGapMm) {
+
+        public ByFit {
+            Objects.requireNonNull(fraction, "fraction");
+            Objects.requireNonNull(low, "low");
+            Objects.requireNonNull(high, "high");
+            Objects.requireNonNull(smallestVisibleGapMm, "smallestVisibleGapMm");
+        }
+
+        /** Not stated. */
+        public static ByFit not(String why) {
+            Stated none = Stated.not(why);
+            return new ByFit(none, none, none, none);
         }
     }
 
@@ -66,6 +85,7 @@ public record CourseRow(
         Objects.requireNonNull(hostHu, "hostHu");
         Objects.requireNonNull(sensitivity, "sensitivity");
         Objects.requireNonNull(jitterSd, "jitterSd");
+        Objects.requireNonNull(byFit, "byFit");
         Objects.requireNonNull(verdict, "verdict");
         Objects.requireNonNull(cause, "cause");
         Objects.requireNonNull(truthFraction, "truthFraction");

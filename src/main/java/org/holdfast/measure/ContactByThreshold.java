@@ -75,6 +75,10 @@ public final class ContactByThreshold {
         private Reference(ReferenceFace face) {
             this.face = face;
         }
+
+        HostBone host() {
+            return face.host();
+        }
     }
 
     /** Measures the reference exam of a course. */

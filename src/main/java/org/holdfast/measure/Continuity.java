@@ -1,6 +1,7 @@
 package org.holdfast.measure;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import org.holdfast.geometry.PatientPoint;
 
@@ -14,6 +15,8 @@ import org.holdfast.geometry.PatientPoint;
  * @param plateauHu the part's own plateau
  * @param isClipped whether the plateau lies at the scale's ceiling
  * @param stations along the centre line, for the straightened view and its profile
+ * @param unassessed stretches in which a break could not be seen, each with its cause; in order along the part
+ * @param caution what else limits the statement, such as artefact reduction that may hide a break; empty for nothing
  */
 public record Continuity(
         List<Break> breaks,
@@ -22,11 +25,27 @@ public record Continuity(
         boolean isBent,
         Stated plateauHu,
         boolean isClipped,
-        List<Station> stations) {
+        List<Station> stations,
+        List<Unassessed> unassessed,
+        String caution) {
 
     public Continuity {
         breaks = List.copyOf(breaks);
         stations = List.copyOf(stations);
+        unassessed = List.copyOf(unassessed);
+        Objects.requireNonNull(caution, "caution");
+    }
+
+    /** A part that is assessed over its whole length, without caution. */
+    public Continuity(
+            List<Break> breaks,
+            Stated smallestVisibleBreakMm,
+            Optional<Double> bendChangeDeg,
+            boolean isBent,
+            Stated plateauHu,
+            boolean isClipped,
+            List<Station> stations) {
+        this(breaks, smallestVisibleBreakMm, bendChangeDeg, isBent, plateauHu, isClipped, stations, List.of(), "");
     }
 
     /** How sure a break is. */
@@ -68,4 +87,21 @@ public record Continuity(
      * @param isKnownJoint whether a known joint (screw head, connector, tip) explains a change here
      */
     public record Station(double atMm, PatientPoint pointMm, double areaMm2, double coreHu, boolean isKnownJoint) {}
+
+    /**
+     * A stretch in which a break could not be seen.
+     *
+     * @param fromMm start along the laid-out centre line
+     * @param toMm end, not before the start
+     * @param why the cause, in words
+     */
+    public record Unassessed(double fromMm, double toMm, String why) {
+
+        public Unassessed {
+            if (!(fromMm <= toMm)) {
+                throw new IllegalArgumentException(
+                        "a stretch must not end before it starts, got [" + fromMm + ", " + toMm + "]");
+            }
+        }
+    }
 }

@@ -34,7 +34,9 @@ public record ExamScan(
         /** The reference exam itself, or no pose was given. */
         IDENTITY,
         /** Set or given from outside. */
-        NUDGED
+        NUDGED,
+        /** Registration refused to say where it lies; the pose is not known, and none stands in its place. */
+        REFUSED
     }
 
     public ExamScan {
@@ -49,7 +51,7 @@ public record ExamScan(
     }
 
     /** The same exam with the construct, or a part of it, in another place. */
-    ExamScan at(RigidTransform otherReferenceToExam) {
+    public ExamScan at(RigidTransform otherReferenceToExam) {
         return new ExamScan(
                 label, seriesUid, seriesSha256, volume, acquisition, pointSpread, otherReferenceToExam, poseKind);
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.holdfast.construct.Axes;
 import org.holdfast.finding.Finding;
 import org.holdfast.geometry.PatientPoint;
@@ -17,8 +18,6 @@ import org.holdfast.volume.VolumeGrid;
  */
 public final class HuPlausibility {
 
-    private static final double MUSCLE_LOW_HU = 0;
-    private static final double MUSCLE_HIGH_HU = 90;
     private static final double AIR_HIGH_HU = -900;
     /** What is darker may be air: midway between water and air by definition of the scale. */
     private static final double AIR_CANDIDATE_HU = -500;
@@ -26,11 +25,6 @@ public final class HuPlausibility {
     private static final double AIR_RANGE_HU = 100;
     /** Fewer voxels than this are not a region. */
     private static final int MIN_VOXELS = 200;
-    /** Paraspinal muscle lies about so far beside and behind the vertebral body (common practice, no source). */
-    private static final double[] LATERAL_MM = {-35, 35};
-
-    private static final double[] POSTERIOR_MM = {35, 45, 55};
-    private static final double RADIUS_MM = 5;
 
     private HuPlausibility() {}
 
@@ -44,27 +38,12 @@ public final class HuPlausibility {
 
     private static void checkMuscle(
             HuVolume volume, Axes axes, RigidTransform referenceToExam, String exam, List<Finding> findings) {
-        double median = Double.NaN;
-        PatientPoint place = null;
-        double distance = Double.POSITIVE_INFINITY;
-        for (double lateral : LATERAL_MM) {
-            for (double posterior : POSTERIOR_MM) {
-                PatientPoint centre = referenceToExam.apply(
-                        axes.origin().along(axes.left(), lateral).along(axes.posterior(), posterior));
-                double candidate = medianInSphere(volume, centre);
-                // The region nearest to what muscle should read speaks: bone and fat lie beside it.
-                double off = Math.abs(candidate - 0.5 * (MUSCLE_LOW_HU + MUSCLE_HIGH_HU));
-                if (off < distance) {
-                    distance = off;
-                    median = candidate;
-                    place = centre;
-                }
-            }
-        }
-        if (place == null) {
+        Optional<MuscleRegion> region = MuscleRegion.find(volume, axes, referenceToExam);
+        if (region.isEmpty()) {
             findings.add(Finding.info(
                     "MUSCLE_NOT_CHECKED", "No paraspinal region lies in the image, muscle HU were not checked.", exam));
-        } else if (median < MUSCLE_LOW_HU || median > MUSCLE_HIGH_HU) {
+        } else if (!region.get().isPlausible()) {
+            PatientPoint place = region.get().inExam();
             findings.add(Finding.warning(
                     "MUSCLE_HU",
                     String.format(
@@ -72,31 +51,13 @@ public final class HuPlausibility {
                             "The paraspinal region nearest to muscle, %.0f mm round (%.1f, %.1f, %.1f), reads %.0f HU;"
                                     + " muscle should read 0 to 90. Look whether it is muscle; if so, HU of this series"
                                     + " are not to be trusted.",
-                            RADIUS_MM,
+                            MuscleRegion.RADIUS_MM,
                             place.x(),
                             place.y(),
                             place.z(),
-                            median),
+                            region.get().medianHu()),
                     exam));
         }
-    }
-
-    private static double medianInSphere(HuVolume volume, PatientPoint centre) {
-        double[] values = new double[4000];
-        int count = 0;
-        for (double x = -RADIUS_MM; x <= RADIUS_MM; x += 1) {
-            for (double y = -RADIUS_MM; y <= RADIUS_MM; y += 1) {
-                for (double z = -RADIUS_MM; z <= RADIUS_MM; z += 1) {
-                    if (x * x + y * y + z * z <= RADIUS_MM * RADIUS_MM) {
-                        double hu = volume.sample(centre.x() + x, centre.y() + y, centre.z() + z);
-                        if (!Double.isNaN(hu)) {
-                            values[count++] = hu;
-                        }
-                    }
-                }
-            }
-        }
-        return count < MIN_VOXELS ? Double.NaN : Quantiles.median(Arrays.copyOf(values, count));
     }
 
     private static void checkAir(HuVolume volume, String exam, List<Finding> findings) {

@@ -19,7 +19,11 @@ public final class InterfaceCourse {
     private final Component component;
     private final MeasurementSettings settings;
     private final ContactByThreshold estimator;
+    private final ContactByFit fit;
+    private final FaceComparison comparison;
     private ContactByThreshold.Reference reference;
+    private ContactByFit.Reference fitReference;
+    private FaceComparison.Reference referenceFace;
     private String referenceSha256;
     private String referenceLabel;
 
@@ -34,10 +38,21 @@ public final class InterfaceCourse {
         this.component = construct.component(face.component());
         this.settings = settings;
         this.estimator = new ContactByThreshold(construct, face, settings);
+        this.fit = new ContactByFit(construct, face, settings);
+        this.comparison = new FaceComparison(construct, face, settings);
     }
 
-    /** Measures one exam; the first that its verdict allows to measure is taken for the reference exam. */
+    /** {@link #measure(ExamScan, Disturbance)} where nothing is known of metal that moved or broke. */
     public InterfaceExam measure(ExamScan exam) {
+        return measure(exam, Disturbance.none());
+    }
+
+    /**
+     * Measures one exam; the first that its verdict allows to measure is taken for the reference exam.
+     *
+     * @param disturbance metal that lies otherwise than on the reference exam, for the change map
+     */
+    public InterfaceExam measure(ExamScan exam, Disturbance disturbance) {
         String reference256 = referenceSha256 == null ? exam.seriesSha256() : referenceSha256;
         String key = StaleKey.of(settings, construct, List.of(reference256, exam.seriesSha256()));
         Verdict before = InterfaceVerdict.before(face, component, exam);
@@ -46,13 +61,34 @@ public final class InterfaceCourse {
         }
         ContactByThreshold.Measured measured =
                 reference == null ? estimator.measureReference(exam) : estimator.measureFollowUp(exam, reference);
+        ContactByFit.Measured fitted = fitReference == null
+                ? fit.measureReference(exam, measured.reference().host())
+                : fit.measureFollowUp(exam, fitReference);
         if (reference == null) {
             reference = measured.reference();
+            fitReference = fitted.reference();
             referenceSha256 = exam.seriesSha256();
             referenceLabel = exam.label();
         }
-        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), settings));
-        return InterfaceExam.ofThreshold(face, exam.label(), verdict, Optional.of(measured.contact()), key);
+        FaceComparison.Compared compared = compare(exam, measured.contact(), disturbance);
+        Verdict verdict = before.and(InterfaceVerdict.after(measured.contact(), fitted.contact(), settings));
+        return new InterfaceExam(
+                face,
+                exam.label(),
+                verdict,
+                Optional.of(measured.contact()),
+                fitted.contact(),
+                compared.fill(),
+                compared.change(),
+                key);
+    }
+
+    private FaceComparison.Compared compare(ExamScan exam, ThresholdContact contact, Disturbance disturbance) {
+        if (referenceFace == null) {
+            referenceFace = comparison.keep(exam, contact);
+            return FaceComparison.Compared.not("this is the exam that others are compared with");
+        }
+        return comparison.compare(exam, contact, referenceFace, disturbance);
     }
 
     /** Label of the exam that fixed edges, host bone and threshold; empty while none could be measured. */

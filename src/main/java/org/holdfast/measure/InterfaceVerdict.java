@@ -54,7 +54,30 @@ final class InterfaceVerdict {
         return verdict;
     }
 
-    /** What the measurement itself showed. */
+    /**
+     * What the measurement itself showed. The headline is contact by fit where that is stated with its limit; what stands
+     * in the threshold's way is then said beside it. Else the threshold alone decides.
+     */
+    static Verdict after(ThresholdContact contact, Answer<FittedContact> byFit, MeasurementSettings settings) {
+        Verdict threshold = after(contact, settings);
+        boolean isStated = byFit.value()
+                .filter(f -> f.fraction().value().isPresent()
+                        && f.smallestVisibleGapMm().value().isPresent())
+                .isPresent();
+        if (!isStated) {
+            return threshold;
+        }
+        Verdict verdict = softHost(contact);
+        for (String cause : threshold.causes()) {
+            if (!verdict.causes().contains(cause)) {
+                verdict =
+                        verdict.and(new Verdict(Verdict.Value.ANSWERABLE, java.util.List.of("by threshold: " + cause)));
+            }
+        }
+        return verdict;
+    }
+
+    /** What contact by threshold alone showed. */
     static Verdict after(ThresholdContact contact, MeasurementSettings settings) {
         if (contact.notAssessable() > 1 - 1e-9) {
             return Verdict.because(Verdict.Value.NOT_ANSWERABLE, mainObstacle(contact));

@@ -43,8 +43,10 @@ public record LucencySettings(
         return new LucencySettings(1, Comparison.OVER, JudgedBy.CIRCUMFERENTIAL_MEAN, 100, 3, 100);
     }
 
-    /** Whether a width counts under the rule. */
+    /** Whether a width counts under the rule; held against the limit to the hundredth of a millimetre that is printed. */
     public boolean isOver(double widthMm) {
-        return comparison == Comparison.OVER ? widthMm > limitMm : widthMm >= limitMm;
+        long width = Math.round(100 * widthMm);
+        long limit = Math.round(100 * limitMm);
+        return comparison == Comparison.OVER ? width > limit : width >= limit;
     }
 }

@@ -43,6 +43,7 @@ import java.util.Objects;
  * @param lucency zone around a screw
  * @param continuity breaks
  * @param motion poses and migration
+ * @param preset what the values are for; {@link SettingsPreset#AS_GIVEN} where they are those of no preset
  */
 public record MeasurementSettings(
         double sampleSpacingMm,
@@ -79,7 +80,8 @@ public record MeasurementSettings(
         ChangeSettings change,
         LucencySettings lucency,
         ContinuitySettings continuity,
-        MotionSettings motion) {
+        MotionSettings motion,
+        SettingsPreset preset) {
 
     public MeasurementSettings {
         Objects.requireNonNull(boneThreshold, "boneThreshold");
@@ -117,9 +119,10 @@ public record MeasurementSettings(
         Objects.requireNonNull(lucency, "lucency");
         Objects.requireNonNull(continuity, "continuity");
         Objects.requireNonNull(motion, "motion");
+        Objects.requireNonNull(preset, "preset");
     }
 
-    /** The values of the measurement definitions. */
+    /** The values of the measurement definitions, which are made for a porous titanium face. */
     public static MeasurementSettings withDefaults() {
         return new MeasurementSettings(
                 0.5,
@@ -156,6 +159,7 @@ public record MeasurementSettings(
                 ChangeSettings.withDefaults(),
                 LucencySettings.withDefaults(),
                 ContinuitySettings.withDefaults(),
-                MotionSettings.withDefaults());
+                MotionSettings.withDefaults(),
+                SettingsPreset.TITANIUM_POROUS);
     }
 }

@@ -7,8 +7,8 @@ final class NominalMetal {
 
     // Source: 16-bit maxima of rods at 120 kV in a CT phantom study, titanium 7140, stainless steel 13127 HU; cobalt
     // chromium is taken as steel (its density is near, 7.9 against 8.1 g/cm³), tantalum no lower than steel.
-    private static final double TITANIUM_HU = 7140;
-    private static final double STEEL_HU = 13127;
+    static final double TITANIUM_HU = 7140;
+    static final double STEEL_HU = 13127;
 
     private NominalMetal() {}
 

@@ -15,7 +15,11 @@ public enum Obstacle {
     /** Outside the valid image, or in a hole of the stack. */
     OUTSIDE_IMAGE("outside the valid image or in a hole of the stack"),
     /** Other metal is too near. */
-    OTHER_METAL("other metal too near");
+    OTHER_METAL("other metal too near"),
+    /** The profile cannot be told as implant, gap and bone. */
+    MISFIT("the profile does not look like implant, gap and bone"),
+    /** The gap's standard error is over the limit. */
+    UNCERTAIN("the width of the gap cannot be told to within the limit");
 
     private final String words;
 

@@ -4,7 +4,8 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * The lucent zone around a screw in its bone. Absence of a zone does not exclude loosening. Immutable.
+ * The lucent zone around a screw in its bone. Absence of a zone does not exclude loosening: see
+ * {@link LucencyAccuracy}. Immutable.
  *
  * @param byFit by fit of sector and station means
  * @param byThreshold by threshold, single samples; blind near 1 mm
@@ -15,12 +16,15 @@ public record ScrewLucency(Answer<Zone> byFit, Answer<Zone> byThreshold) {
      * The zone by one estimator.
      *
      * @param largestMeanMm largest width of the circumferential mean over the stations
+     * @param largestMeanSeMm its standard error
      * @param widestSectorMm largest width over 60° × 5 mm
      * @param lengthOverMm length of the screw over which the mean width exceeds the limit
      * @param shareOver share of circumference and length whose width exceeds the limit, of what is assessable
      * @param notAssessable share of circumference and length where nothing can be said
      * @param rim share of the assessable length with a sclerotic rim
      * @param smallestVisibleMm the narrowest zone that can be seen in this scan
+     * @param growthMm largest widening of a station's mean against the reference exam
+     * @param growthSeMm its standard error
      * @param isOverLimit whether the rule of the settings calls it lucent
      * @param isNew whether it is over the limit and wider than on the reference exam by more than its error
      * @param stations 1 mm apart along the screw in bone
@@ -28,12 +32,15 @@ public record ScrewLucency(Answer<Zone> byFit, Answer<Zone> byThreshold) {
      */
     public record Zone(
             Stated largestMeanMm,
+            Stated largestMeanSeMm,
             Stated widestSectorMm,
             Stated lengthOverMm,
             Stated shareOver,
             double notAssessable,
             Stated rim,
             Stated smallestVisibleMm,
+            Stated growthMm,
+            Stated growthSeMm,
             boolean isOverLimit,
             boolean isNew,
             List<Station> stations,
@@ -52,8 +59,10 @@ public record ScrewLucency(Answer<Zone> byFit, Answer<Zone> byThreshold) {
      * @param meanMm width of the circumferential mean, or why there is none
      * @param maxMm width of the widest sector there
      * @param seMm standard error of the mean width
+     * @param isApart whether the station does not lie in the host bone and is reported apart: it does not count in the
+     *     figures of the zone (iliac and S2-alar-iliac screws; with other screws such a station has no width)
      */
-    public record Station(double atMm, Stated meanMm, Stated maxMm, Stated seMm) {}
+    public record Station(double atMm, Stated meanMm, Stated maxMm, Stated seMm, boolean isApart) {}
 
     /**
      * One cell of the unrolled surface.

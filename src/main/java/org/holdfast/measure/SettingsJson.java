@@ -10,6 +10,7 @@ import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.RecordComponent;
 import java.util.Arrays;
 import java.util.Iterator;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -17,9 +18,12 @@ import org.holdfast.construct.JsonFault;
 
 /**
  * Measurement settings as a JSON object: one field a setting, under the names of {@link MeasurementSettings}. A document
- * may give only the fields that differ from the defaults; an unknown field is refused.
+ * may give only the fields that differ from the defaults, or from the preset that it names; an unknown field is refused.
+ * Settings keep a preset's name only where all their values are the preset's.
  */
 public final class SettingsJson {
+
+    private static final String PRESET = "preset";
 
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
@@ -29,7 +33,7 @@ public final class SettingsJson {
     private SettingsJson() {}
 
     /**
-     * Reads settings; fields that are not given keep their default.
+     * Reads settings; fields that are not given have the value of the preset that the document names, else their default.
      *
      * @param json a JSON object
      * @param source what the text came from, for messages
@@ -45,7 +49,40 @@ public final class SettingsJson {
         if (!(root instanceof ObjectNode object)) {
             throw new SettingsException(source + ": expected a JSON object of settings, found " + root.getNodeType());
         }
-        return build(MeasurementSettings.withDefaults(), object, "", source);
+        MeasurementSettings base = base(object, source);
+        MeasurementSettings read = build(base, object, "", source);
+        // A named preset with other values would be a false name.
+        return read.equals(base) ? base : renamed(read, SettingsPreset.AS_GIVEN);
+    }
+
+    private static MeasurementSettings base(ObjectNode object, String source) throws SettingsException {
+        MeasurementSettings defaults = MeasurementSettings.withDefaults();
+        JsonNode given = object.get(PRESET);
+        if (given == null) {
+            return defaults;
+        }
+        SettingsPreset named = (SettingsPreset) read(defaults.preset(), given, PRESET, source);
+        return named == SettingsPreset.AS_GIVEN ? defaults : named.settings();
+    }
+
+    /** Settings with some numbers changed, under the name of a preset; the numbers are named as in a document. */
+    static MeasurementSettings with(MeasurementSettings settings, Map<String, Double> changes, SettingsPreset preset) {
+        ObjectNode object = MAPPER.createObjectNode();
+        changes.forEach(object::put);
+        try {
+            return renamed(build(settings, object, "", preset.word()), preset);
+        } catch (SettingsException e) {
+            throw new IllegalStateException("a preset's own values are valid settings", e);
+        }
+    }
+
+    private static MeasurementSettings renamed(MeasurementSettings settings, SettingsPreset preset) {
+        ObjectNode object = MAPPER.createObjectNode().put(PRESET, preset.name());
+        try {
+            return build(settings, object, "", preset.word());
+        } catch (SettingsException e) {
+            throw new IllegalStateException("settings stay valid under another name", e);
+        }
     }
 
     /** All settings as a JSON object, fields in alphabetical order; a group of settings is an object of its own. */

@@ -14,8 +14,8 @@ import org.holdfast.construct.Construct;
  */
 public final class StaleKey {
 
-    /** Raised whenever a change of code changes numbers; 2: the ceiling of images compressed with loss is found. */
-    public static final int ALGORITHM_VERSION = 2;
+    /** Raised whenever a change of code changes numbers; 3: poses are registered, estimators by fit. */
+    public static final int ALGORITHM_VERSION = 3;
 
     private StaleKey() {}
 

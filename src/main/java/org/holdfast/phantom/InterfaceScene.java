@@ -1,5 +1,6 @@
 package org.holdfast.phantom;
 
+import java.util.List;
 import org.holdfast.geometry.PatientPoint;
 
 /**
@@ -28,8 +29,16 @@ public record InterfaceScene(InterfaceSpec spec, FaceFrame face, GapPattern patt
      * everything nearer than the gap = fluid; the implant.
      */
     public static InterfaceScene of(InterfaceSpec spec, GapPattern pattern) {
+        return of(spec, pattern, List.of());
+    }
+
+    /** The same with bodies in the trabecular bone, such as denser bone over an area of the face; front and gap cover them. */
+    public static InterfaceScene of(InterfaceSpec spec, GapPattern pattern, List<Body> inBone) {
         FaceFrame face = spec.face();
         Scene scene = Scene.of(spec.bone().trabecularHu());
+        for (Body body : inBone) {
+            scene = scene.with(body);
+        }
         if (spec.bone().frontMm() > 0) {
             scene = scene.with(Body.of(
                     FRONT,

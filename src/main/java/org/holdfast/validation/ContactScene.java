@@ -120,7 +120,7 @@ record ContactScene(InterfaceScene scene, ScanSettings scan, Material material, 
         PointSpread spread =
                 new PointSpread(between(random, c.sigmaLow, c.sigmaHigh), between(random, c.sigmaLow, c.sigmaHigh));
         ScanSettings scan = new ScanSettings(
-                grid(between(random, c.pixelLow, c.pixelHigh), between(random, c.pitchLow, c.pitchHigh)),
+                grid(FIELD_MM, between(random, c.pixelLow, c.pixelHigh), between(random, c.pitchLow, c.pitchHigh)),
                 spread,
                 between(random, c.noiseLow, c.noiseHigh),
                 random.nextLong(),
@@ -140,9 +140,10 @@ record ContactScene(InterfaceScene scene, ScanSettings scan, Material material, 
         return between(random, -LARGEST_TILT_DEG, LARGEST_TILT_DEG);
     }
 
-    private static VolumeGrid grid(double pixelMm, double pitchMm) {
-        int side = (int) Math.ceil(FIELD_MM / pixelMm);
-        int slices = (int) Math.ceil(FIELD_MM / pitchMm);
+    /** A grid upright in patient space round its origin, so wide in all directions. */
+    static VolumeGrid grid(double fieldMm, double pixelMm, double pitchMm) {
+        int side = (int) Math.ceil(fieldMm / pixelMm);
+        int slices = (int) Math.ceil(fieldMm / pitchMm);
         double corner = -0.5 * (side - 1) * pixelMm;
         List<PatientPoint> origins = new ArrayList<>();
         for (int k = 0; k < slices; k++) {

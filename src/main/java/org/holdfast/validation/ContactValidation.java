@@ -64,17 +64,24 @@ public final class ContactValidation {
      * @param smallAreaScenes scenes of the goal set with small areas
      * @param stressScenes scenes of the stress set
      * @param narrowGapScenes scenes with gaps that no threshold can see
+     * @param fitScenes scenes of the goal set with a porous face that are measured by fit
      */
-    record Extent(int goalScenes, int solidScenes, int smallAreaScenes, int stressScenes, int narrowGapScenes) {}
+    record Extent(
+            int goalScenes,
+            int solidScenes,
+            int smallAreaScenes,
+            int stressScenes,
+            int narrowGapScenes,
+            int fitScenes) {}
 
     /** Every scene. */
     public static List<ValidationRow> full(int draw, Progress progress) {
-        return run(new Extent(144, 36, 12, 18, 24), draw, progress);
+        return run(new Extent(144, 36, 12, 18, 24, 48), draw, progress);
     }
 
     /** A share of the scenes, for a test suite. */
     public static List<ValidationRow> quick(int draw, Progress progress) {
-        return run(new Extent(30, 10, 4, 4, 6), draw, progress);
+        return run(new Extent(30, 10, 4, 4, 6, 8), draw, progress);
     }
 
     static List<ValidationRow> run(Extent extent, int draw, Progress progress) {
@@ -89,7 +96,7 @@ public final class ContactValidation {
                         shift + 1_000,
                         Optional.of(GOAL)),
                 extent.goalScenes(),
-                progress.part(0, 0.45)));
+                progress.part(0, 0.38)));
         rows.addAll(agreement(
                 new Series(
                         "contact by threshold (goal set)",
@@ -99,7 +106,7 @@ public final class ContactValidation {
                         shift + 2_000,
                         Optional.of(GOAL)),
                 extent.solidScenes(),
-                progress.part(0.45, 0.6)));
+                progress.part(0.38, 0.5)));
         rows.addAll(agreement(
                 new Series(
                         "contact by threshold (areas of 6 mm)",
@@ -109,7 +116,7 @@ public final class ContactValidation {
                         shift + 3_000,
                         Optional.empty()),
                 extent.smallAreaScenes(),
-                progress.part(0.6, 0.7)));
+                progress.part(0.5, 0.55)));
         rows.addAll(agreement(
                 new Series(
                         "contact by threshold (stress set)",
@@ -119,8 +126,9 @@ public final class ContactValidation {
                         shift + 4_000,
                         Optional.empty()),
                 extent.stressScenes(),
-                progress.part(0.7, 0.85)));
-        rows.add(overstatement(extent.narrowGapScenes(), shift, progress.part(0.85, 1)));
+                progress.part(0.55, 0.65)));
+        rows.add(overstatement(extent.narrowGapScenes(), shift, progress.part(0.65, 0.7)));
+        rows.addAll(ContactFitRows.of(extent.fitScenes(), shift, progress.part(0.7, 1)));
         return rows;
     }
 
@@ -234,9 +242,17 @@ public final class ContactValidation {
     }
 
     static ThresholdContact measure(ContactScene scene, MeasurementSettings settings) {
+        Construct construct = constructOf(scene);
+        return new ContactByThreshold(construct, construct.interfaces().get(0), settings)
+                .measureReference(examOf(scene))
+                .contact();
+    }
+
+    /** The scene's scan, with the point spread that the estimator is told. */
+    static ExamScan examOf(ContactScene scene) {
         HuVolume volume = ScanSimulator.scan(scene.scene().scene(), scene.scan(), Progress.NONE);
         PointSpread stated = scene.statedSpread();
-        ExamScan exam = new ExamScan(
+        return new ExamScan(
                 "scene",
                 "1.2.3",
                 "00",
@@ -246,13 +262,9 @@ public final class ContactValidation {
                         stated.sigmaInPlaneMm(), stated.sigmaAlongTableMm(), PointSpreadEstimate.Source.GIVEN),
                 RigidTransform.IDENTITY,
                 ExamScan.PoseKind.IDENTITY);
-        Construct construct = constructOf(scene);
-        return new ContactByThreshold(construct, construct.interfaces().get(0), settings)
-                .measureReference(exam)
-                .contact();
     }
 
-    private static Construct constructOf(ContactScene scene) {
+    static Construct constructOf(ContactScene scene) {
         InterfaceSpec spec = scene.scene().spec();
         FaceFrame face = scene.scene().face();
         LocalDate day = LocalDate.of(2030, 1, 1);

@@ -62,12 +62,24 @@ class CourseFilesTest {
                         "course.png",
                         "course.svg",
                         "results/maps/cranial-face-0-mo.png",
+                        "results/maps/cranial-face-0-mo-fit.png",
+                        "results/maps/cranial-face-0-mo.csv",
                         "results/maps/caudal-face-0-mo.png",
+                        "results/maps/caudal-face-0-mo-fit.png",
+                        "results/maps/caudal-face-0-mo.csv",
                         "results/maps/cranial-face-0-mo-2.png",
+                        "results/maps/cranial-face-0-mo-2-fit.png",
+                        "results/maps/cranial-face-0-mo-2.csv",
                         "results/maps/caudal-face-0-mo-2.png",
+                        "results/maps/caudal-face-0-mo-2-fit.png",
+                        "results/maps/caudal-face-0-mo-2.csv",
                         "results/maps/cranial-face-0-mo-3.png",
+                        "results/maps/cranial-face-0-mo-3-fit.png",
+                        "results/maps/cranial-face-0-mo-3.csv",
                         "results/maps/caudal-face-0-mo-3.png",
-                        "results/contact.json",
+                        "results/maps/caudal-face-0-mo-3-fit.png",
+                        "results/maps/caudal-face-0-mo-3.csv",
+                        "results/measure.json",
                         "results/samples.json"),
                 files);
         for (String file : files) {
@@ -96,7 +108,7 @@ class CourseFilesTest {
     void aRunThatCannotBeWrittenLeavesTheEarlierOneAsItWas() throws Exception {
         write(exam(0));
         byte[] csv = Files.readAllBytes(folder.resolve("course.csv"));
-        byte[] contact = Files.readAllBytes(folder.resolve("results/contact.json"));
+        byte[] contact = Files.readAllBytes(folder.resolve("results/measure.json"));
         // A report whose last exam lacks an interface cannot be drawn: the table was written by then, the chart is not.
         ExamResult whole = exam(1);
         ExamResult halved = new ExamResult(
@@ -114,7 +126,7 @@ class CourseFilesTest {
                 whole.findings());
         assertThrows(IndexOutOfBoundsException.class, () -> write(exam(0), halved));
         assertArrayEquals(csv, Files.readAllBytes(folder.resolve("course.csv")));
-        assertArrayEquals(contact, Files.readAllBytes(folder.resolve("results/contact.json")));
+        assertArrayEquals(contact, Files.readAllBytes(folder.resolve("results/measure.json")));
         assertEquals(
                 List.of("course.csv", "course.png", "course.svg", "results"),
                 Stream.of(folder.toFile().list()).sorted().toList());

@@ -62,7 +62,7 @@ class FilmExamTest {
         ContactReport report = SubjectCourse.measure(subject, MeasurementSettings.withDefaults(), Progress.NONE)
                 .report();
         JsonNode film = new ObjectMapper()
-                .readTree(subject.resolve("results/contact.json").toFile())
+                .readTree(subject.resolve("results/measure.json").toFile())
                 .get("exams")
                 .get(1);
         assertEquals("radiograph", film.get("kind").asText());
@@ -85,8 +85,12 @@ class FilmExamTest {
     @Test
     void aloneItIsNotMeasuredAndSaysWhy() throws Exception {
         Path films = SampleFilms.write(folder.resolve("films"), "AP");
-        ContactMeasurement measurement = new ContactMeasurement(
-                SampleSubject.construct(), MeasurementSettings.withDefaults(), PoseFile.NONE, Progress.NONE);
+        Measurement measurement = new Measurement(
+                SampleSubject.construct(),
+                MeasurementSettings.withDefaults(),
+                PoseFile.NONE,
+                Measurement.Scope.CONTACT,
+                Progress.NONE);
         ExamArgument exam = new ExamArgument(films, Optional.empty(), Optional.of("13 mo"), Optional.empty());
         UseCaseException refused = assertThrows(UseCaseException.class, () -> measurement.measure(List.of(exam)));
         assertTrue(refused.getMessage().startsWith("No exam can be measured. 13 mo is listed as reader only"));

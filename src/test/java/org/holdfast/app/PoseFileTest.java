@@ -9,6 +9,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.holdfast.geometry.PatientPoint;
+import org.holdfast.geometry.PatientVector;
+import org.holdfast.geometry.RigidTransform;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -53,6 +55,22 @@ class PoseFileTest {
     void saysWhereThePosesComeFrom() throws Exception {
         assertEquals(
                 "by eye", read("{\"poseSource\": \"by eye\", \"poses\": []}").source());
+    }
+
+    @Test
+    void readsBackWhatAPersonSetAndWhy() throws Exception {
+        RigidTransform moved = RigidTransform.translation(new PatientVector(0, 0, 0.5));
+        PoseFile set = PoseFile.ofSubject(folder)
+                .with("6 mo", moved, new PoseFile.Remark("reader 1", "2030-01-31", "edges half a voxel off"))
+                .with("12 mo", moved, new PoseFile.Remark("", "", ""));
+        set.write(folder.resolve(PoseFile.DOCUMENT));
+        PoseFile read = PoseFile.ofSubject(folder);
+        assertEquals(set, read);
+        assertEquals(
+                "pose given in poses.json by reader 1 on 2030-01-31: edges half a voxel off",
+                read.sourceOf("6 mo", "1.2.3"));
+        assertEquals("pose given in poses.json", read.sourceOf("12 mo", "1.2.3"));
+        assertEquals(Optional.empty(), read.without("6 mo").of("6 mo", "1.2.3"));
     }
 
     @Test

@@ -23,8 +23,8 @@ class StoredCourseTest {
     @TempDir
     Path folder;
 
-    private Path contact() {
-        return folder.resolve("results").resolve("contact.json");
+    private Path measure() {
+        return folder.resolve("results").resolve("measure.json");
     }
 
     private Path samples() {
@@ -39,16 +39,6 @@ class StoredCourseTest {
 
     private static void write(ContactReport report, Path folder) throws UseCaseException {
         new CourseFiles(report, SimulationTruth.NONE).write(folder);
-    }
-
-    /** The samples' document with another hash, so that what is wrong inside is looked at. */
-    private void renewHash() throws Exception {
-        String text = Files.readString(samples());
-        Files.writeString(
-                samples(),
-                text.replaceAll(
-                        "\"contactSha256\":\"[0-9a-f]+\"",
-                        "\"contactSha256\":\"" + StoredCourse.sha256(contact()) + "\""));
     }
 
     private String refused() {
@@ -98,17 +88,17 @@ class StoredCourseTest {
         write(report(0, 2), folder);
         Files.write(samples(), other);
         String message = refused();
-        assertTrue(message.startsWith(samples() + ": contactSha256: expected "), message);
+        assertTrue(message.startsWith(samples() + ".measureSha256: expected "), message);
         assertTrue(message.endsWith("; the two files are not of one run"), message);
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {0.001, 0.2, 0.5, 0.9, 0.999})
-    void namesATruncatedContactDocument(double share) throws Exception {
+    void namesATruncatedReportDocument(double share) throws Exception {
         write(report(0), folder);
-        truncate(contact(), share);
+        truncate(measure(), share);
         String message = refused();
-        assertTrue(message.startsWith(contact() + ": not JSON: "), message);
+        assertTrue(message.startsWith(measure() + ": not JSON: "), message);
         assertTrue(message.contains("line"), message);
     }
 
@@ -124,48 +114,69 @@ class StoredCourseTest {
     @Test
     void saysThatAnEmptyFileHoldsNothing() throws Exception {
         write(report(0), folder);
-        Files.writeString(contact(), "");
-        assertEquals(contact() + ".formatVersion: expected a whole number, found nothing", refused());
+        Files.writeString(measure(), "");
+        assertEquals(measure() + ".formatVersion: expected a whole number, found nothing", refused());
     }
 
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
             value = {
-                "\"formatVersion\" : 1 | \"formatVersion\" : 2 | .formatVersion: expected 1, found 2",
-                "\"kind\" : \"identity\" | \"kind\" : \"guessed\" | .exams[0].pose.kind: expected one of",
-                "\"reference\" : true | \"reference\" : \"yes\" | .exams[0].reference: expected true or false, found \"yes\"",
-                "\"areaMm2\" : | \"areaMm\" : | .areaMm2: expected a number, found nothing",
-                "\"id\" : \"cranial-face\" | \"id\" : \"no-face\" | .exams[0].parts[0].id: expected",
+                "\"formatVersion\":2 | \"formatVersion\":1 | .formatVersion: expected 2, found 1",
+                "\"kind\":\"IDENTITY\" | \"kind\":\"GUESSED\" | .exams[0].poses.construct.kind: expected one of",
+                "\"isReference\":true | \"isReference\":\"yes\" | .exams[0].isReference: expected true or false, found \"yes\"",
+                "\"areaMm2\": | \"areaMm\": | .areaMm2: expected a number, found nothing",
+                "\"face\":\"cranial-face\" | \"face\":\"no-face\" | .exams[0].parts[0].face: expected",
+                "\"component\":\"body-l1\" | \"component\":\"no-body\" | .component: expected a component",
             })
     void namesPlaceExpectedAndFound(String right, String wrong, String message) throws Exception {
         write(report(0), folder);
-        String text = Files.readString(contact());
+        String text = Files.readString(samples());
         assertTrue(text.contains(right), right);
-        Files.writeString(contact(), text.replace(right, wrong));
-        renewHash();
+        Files.writeString(samples(), text.replace(right, wrong));
         String refused = refused();
+        assertTrue(refused.startsWith(samples().toString()), refused);
         assertTrue(refused.contains(message), refused);
-        assertTrue(refused.contains(".json"), refused);
     }
 
     @Test
     void refusesAPointSpreadThatCannotBe() throws Exception {
         write(report(0), folder);
-        String text = Files.readString(contact());
-        Files.writeString(contact(), text.replaceAll("\"sigmaInPlaneMm\" : [0-9.]+", "\"sigmaInPlaneMm\" : -1.0"));
-        renewHash();
+        String text = Files.readString(samples());
+        Files.writeString(samples(), text.replaceAll("\"sigmaInPlaneMm\":[0-9.]+", "\"sigmaInPlaneMm\":-1.0"));
         String refused = refused();
-        assertTrue(refused.startsWith(contact() + ".exams[0].pointSpread: "), refused);
+        assertTrue(refused.startsWith(samples() + ".exams[0].pointSpread: "), refused);
     }
 
     @Test
     void refusesAMissingSample() throws Exception {
         write(report(0), folder);
         String text = Files.readString(samples());
-        Files.writeString(samples(), text.replaceFirst("\"samples\":\\[\\[[^\\]]*\\],", "\"samples\":["));
+        Files.writeString(
+                samples(),
+                text.replaceFirst("(\"readings\":\\{\"columns\":\\[[^\\]]*\\],\"rows\":\\[)\\[[^\\]]*\\],", "$1"));
         String refused = refused();
-        assertTrue(refused.startsWith(samples() + ".exams[0].parts[0].byThreshold.samples: expected "), refused);
+        assertTrue(refused.startsWith(samples() + ".exams[0].parts[0].contact.readings.rows: expected "), refused);
+    }
+
+    @Test
+    void refusesAReasonThatIsMissing() throws Exception {
+        write(report(0), folder);
+        String text = Files.readString(samples());
+        Files.writeString(samples(), text.replaceFirst("\"changeWhy\":\"[^\"]*\"", "\"changeWhy\":\"\""));
+        String refused = refused();
+        assertTrue(refused.contains(".parts[0].changeWhy: expected a reason"), refused);
+    }
+
+    @Test
+    void tellsOfResultsOfAnOlderVersion() throws Exception {
+        Files.createDirectories(folder.resolve("results"));
+        Files.writeString(folder.resolve("results").resolve("contact.json"), "{}");
+        assertEquals(Optional.empty(), StoredCourse.read(folder));
+        assertEquals(
+                "RESULTS_OF_AN_OLDER_VERSION", StoredCourse.older(folder).get(0).code());
+        write(report(0), folder);
+        assertEquals(List.of(), StoredCourse.older(folder));
     }
 
     private static void truncate(Path file, double share) throws Exception {

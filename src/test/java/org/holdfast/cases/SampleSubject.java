@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.holdfast.app.ContactMeasurement;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamArgument;
+import org.holdfast.app.Measurement;
 import org.holdfast.app.PoseFile;
 import org.holdfast.app.SimulationTruth;
 import org.holdfast.app.SubjectFolder;
@@ -57,10 +57,14 @@ public final class SampleSubject {
         }
     }
 
-    /** Exams measured from the true poses with default settings. */
+    /** Exams registered and measured with default settings. */
     public static ContactReport measure(Construct construct, List<ExamArgument> exams) throws UseCaseException {
-        return new ContactMeasurement(
-                        construct, MeasurementSettings.withDefaults(), PoseFile.read(truthFile()), Progress.NONE)
+        return new Measurement(
+                        construct,
+                        MeasurementSettings.withDefaults(),
+                        PoseFile.NONE,
+                        Measurement.Scope.ALL,
+                        Progress.NONE)
                 .measure(exams);
     }
 

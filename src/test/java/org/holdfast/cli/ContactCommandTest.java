@@ -10,7 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import org.holdfast.app.ContactDocument;
+import org.holdfast.app.ReportDocument;
 import org.holdfast.cases.SampleSubject;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -57,7 +57,7 @@ class ContactCommandTest {
                 "--json");
         assertEquals(ExitCode.DONE, code, terminal.messages());
         JsonNode document = new ObjectMapper().readTree(terminal.result());
-        JsonNode whole = new ObjectMapper().readTree(new ContactDocument().write(SampleSubject.report()));
+        JsonNode whole = new ObjectMapper().readTree(new ReportDocument().write(SampleSubject.report()));
         assertEquals("first day", document.get("exams").get(0).get("label").asText());
         // The label is made from the days where none is given.
         assertEquals(whole.get("exams").get(1), document.get("exams").get(1));

@@ -48,11 +48,12 @@ class DemoCourseCommandTest {
         assertEquals(
                 5,
                 new ObjectMapper()
-                        .readTree(folder.resolve("results/contact.json").toFile())
+                        .readTree(folder.resolve("results/measure.json").toFile())
                         .get("exams")
                         .size());
         try (Stream<Path> maps = Files.list(folder.resolve("results/maps"))) {
-            assertEquals(10, maps.filter(map -> map.toString().endsWith(".png")).count());
+            // By hand: two interfaces in five exams, by threshold and by fit.
+            assertEquals(20, maps.filter(map -> map.toString().endsWith(".png")).count());
         }
     }
 
@@ -67,12 +68,12 @@ class DemoCourseCommandTest {
     void measuresAgainWithoutMakingAgain() throws Exception {
         Path image = folder.resolve("exam-1-surgery/slice-0001.dcm");
         FileTime made = Files.getLastModifiedTime(image);
-        byte[] result = Files.readAllBytes(folder.resolve("results/contact.json"));
+        byte[] result = Files.readAllBytes(folder.resolve("results/measure.json"));
         CapturedTerminal second = new CapturedTerminal();
         assertEquals(ExitCode.DONE, run(second), second.messages());
         assertEquals(made, Files.getLastModifiedTime(image));
         assertEquals(first.result(), second.result());
-        assertArrayEquals(result, Files.readAllBytes(folder.resolve("results/contact.json")));
+        assertArrayEquals(result, Files.readAllBytes(folder.resolve("results/measure.json")));
     }
 
     @Test

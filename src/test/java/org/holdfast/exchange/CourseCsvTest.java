@@ -105,6 +105,7 @@ final class CourseCsvTest {
                 Stated.of(120),
                 new CourseRow.Sensitivity(Stated.of(0.81), Stated.of(0.79), Stated.of(0.74), Stated.of(0.71)),
                 Stated.of(0.012),
+                CourseRow.ByFit.not("not fitted"),
                 "answerable",
                 "",
                 Stated.not("not a phantom"));

@@ -71,6 +71,19 @@ class MeasurementSettingsTest {
     }
 
     @Test
+    void aGroupIsReadByPartsAndNamedByItsPath() throws Exception {
+        MeasurementSettings read = SettingsJson.parse("{\"lucency\": {\"limitMm\": 2}}", "s.json");
+        assertEquals(2, read.lucency().limitMm(), 0);
+        assertEquals(LucencySettings.withDefaults().comparison(), read.lucency().comparison());
+        assertEquals(FitSettings.withDefaults(), read.fit());
+        assertEquals(read, SettingsJson.parse(SettingsJson.write(read).toString(), "again"));
+        assertRefused("{\"lucency\": {\"limitMm\": -1}}", "lucency.limitMm must lie in [", "got -1");
+        assertRefused("{\"lucency\": {\"limit\": 1}}", "unknown setting 'lucency.limit'", "limitMm");
+        assertRefused("{\"lucency\": {\"limitMm\": \"1\"}}", "setting 'lucency.limitMm' expects a number");
+        assertRefused("{\"lucency\": 1}", "setting 'lucency' expects an object of settings, found 1");
+    }
+
+    @Test
     void refusesWhatIsNoSetting() {
         assertRefused("{\"boneHu\": 250}", "unknown setting 'boneHu'", "fixedBoneHu");
         assertRefused("{\"fluidHu\": \"30\"}", "setting 'fluidHu' expects a number, found \"30\"");

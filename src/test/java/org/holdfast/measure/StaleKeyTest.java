@@ -5,9 +5,11 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.holdfast.construct.Construct;
 import org.holdfast.construct.ConstructJson;
@@ -39,20 +41,36 @@ class StaleKeyTest {
                 StaleKey.of(SETTINGS, ConstructJson.parse(ConstructJson.write(CONSTRUCT), "written"), SERIES));
     }
 
+    /** Another word of each setting that is a word. */
+    private static final Map<String, String> OTHER_WORDS = Map.of(
+            "boneThreshold", "FIXED",
+            "comparison", "AT_LEAST",
+            "judgedBy", "WIDEST_SECTOR",
+            "preset", "TITANIUM_SOLID");
+
     @Test
     void everySettingEnters() throws Exception {
         Set<String> keys = new HashSet<>(Set.of(key(SETTINGS)));
-        JsonNode defaults = SettingsJson.write(SETTINGS);
+        changeEach(SettingsJson.write(SETTINGS), "", "", keys);
+    }
+
+    /** Changes one setting after the other, in groups as well, and adds the key of each document. */
+    private static void changeEach(ObjectNode defaults, String before, String after, Set<String> keys)
+            throws SettingsException {
         for (Iterator<String> names = defaults.fieldNames(); names.hasNext(); ) {
             String name = names.next();
+            JsonNode value = defaults.get(name);
+            String opened = before + "{\"" + name + "\": ";
+            if (value instanceof ObjectNode group) {
+                changeEach(group, opened, "}" + after, keys);
+                continue;
+            }
             // A little off the default stays inside every setting's range, but for the one that is 8 at most.
-            String value = defaults.get(name).isTextual()
-                    ? "\"FIXED\""
-                    : Double.toString(
-                            name.equals("hostToMm") ? 7.5 : defaults.get(name).doubleValue() + 0.01);
-            assertTrue(keys.add(key(SettingsJson.parse("{\"" + name + "\": " + value + "}", "test"))), name);
+            String changed = value.isTextual()
+                    ? "\"" + OTHER_WORDS.get(name) + "\""
+                    : Double.toString(name.equals("hostToMm") ? 7.5 : value.doubleValue() + 0.01);
+            assertTrue(keys.add(key(SettingsJson.parse(opened + changed + "}" + after, "test"))), opened);
         }
-        assertEquals(defaults.size() + 1, keys.size());
     }
 
     @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -18,6 +19,7 @@ import org.holdfast.phantom.HuScale;
 import org.holdfast.phantom.PointSpread;
 import org.holdfast.progress.Progress;
 import org.holdfast.volume.HuVolume;
+import org.holdfast.volume.VolumeGrid;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -103,6 +105,23 @@ class MetalRegistrationTest {
         double overlap = result.found().orElseThrow().quality().overlap();
         // Phantom: about two thirds of the construct's height lie in the image, with more metal at the ends.
         assertTrue(overlap > 0.5 && overlap < 0.75, "overlap " + overlap);
+    }
+
+    @Test
+    void landsOnASlantedAndUnequalGrid() {
+        RigidTransform near = referenceToExam(PatientVector.POSTERIOR, 6, new PatientVector(-12, 8, 20));
+        RigidTransform sceneToExam = SCENE_TO_REFERENCE.then(near);
+        PatientPoint middle = sceneToExam.apply(new PatientPoint(0, 17, 0));
+        // A gantry tilted by 12°: slices turned about the left axis, the table still along z.
+        double slant = Math.toRadians(12);
+        PatientVector column = new PatientVector(0, Math.cos(slant), Math.sin(slant));
+        PatientPoint corner = middle.along(PatientVector.LEFT, -34).along(column, -42);
+        List<PatientPoint> origins = new ArrayList<>();
+        for (int k = 0; k < 98; k++) {
+            origins.add(corner.along(PatientVector.CRANIAL, 1.0 * (k - 48.5)));
+        }
+        VolumeGrid grid = new VolumeGrid(90, 112, 0.75, 0.75, PatientVector.LEFT, column, origins);
+        assertFound(register(MetalScene.asImplanted().scan(sceneToExam, grid, 14)), near, EASY_MM);
     }
 
     @Test

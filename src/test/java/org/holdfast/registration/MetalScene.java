@@ -128,7 +128,11 @@ public record MetalScene(
         PatientVector axis = new PatientVector(1 + seed % 3, 1.5 - seed % 2, seed % 5 - 2.2);
         RigidTransform askew = RigidTransform.rotation(axis, 3 + seed % 4, middle);
         RigidTransform gridToExam = askew.then(sceneToExam);
-        VolumeGrid grid = grid(low, high, gridToExam);
+        return scan(sceneToExam, grid(low, high, gridToExam), seed);
+    }
+
+    /** A scan on any grid that lies in the exam's patient space. */
+    HuVolume scan(RigidTransform sceneToExam, VolumeGrid grid, long seed) {
         ScanSettings settings = new ScanSettings(grid, spread, noiseHu, seed, scale);
         return ScanSimulator.scan(scene().moved(sceneToExam), settings, Progress.NONE);
     }

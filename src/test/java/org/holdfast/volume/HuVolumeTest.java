@@ -57,6 +57,19 @@ class HuVolumeTest {
     }
 
     @Test
+    void copiesAWholeSlice() {
+        HuVolume volume = row(new StoredFormat(12, false), new Rescale(10, -10240), null, 1024, 4095, 922, 921);
+
+        float[] slice = volume.copySlice(0, new float[4]);
+
+        for (int i = 0; i < slice.length; i++) {
+            // Phantom: the same voxels, one by one
+            assertEquals(volume.hu(i, 0, 0), slice[i]);
+        }
+        assertThrows(IllegalArgumentException.class, () -> volume.copySlice(0, new float[5]));
+    }
+
+    @Test
     void readsUnsignedSixteenBits() {
         HuVolume volume = row(new StoredFormat(16, false), new Rescale(1, -1024), null, 65535, 0, 1024, 40000);
 

@@ -59,6 +59,12 @@ public final class CutPainter {
         return new Picture(cut.width(), cut.height(), argb);
     }
 
+    /** The grey of one HU, 0xRRGGBB. */
+    static int grey(double hu, HuWindow window) {
+        double level = Math.rint(255 * ((hu - window.centreHu()) / window.widthHu() + 0.5));
+        return GREYS[(int) Math.max(0, Math.min(255, level))] & 0xFFFFFF;
+    }
+
     private static void hatchHoles(CutPlane plane, float[] hu, VolumeGrid grid, int[] argb) {
         for (int y = 0; y < plane.height(); y++) {
             for (int x = 0; x < plane.width(); x++) {

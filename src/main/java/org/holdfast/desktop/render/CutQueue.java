@@ -49,7 +49,11 @@ public final class CutQueue implements AutoCloseable {
             if (request instanceof FilmRequest film) {
                 return lastFilm.draw(film);
             }
-            return lastCut.draw((CutRequest) request);
+            CutRequest cut = (CutRequest) request;
+            Picture picture = lastCut.draw(cut);
+            return cut.outline()
+                    .map(outline -> outline.over(picture, cut.plane()))
+                    .orElse(picture);
         }
     }
 

@@ -1,6 +1,8 @@
 package org.holdfast.desktop.render;
 
+import java.util.OptionalDouble;
 import org.holdfast.figure.Face;
+import org.holdfast.measure.FittedReading;
 import org.holdfast.measure.SampleReading;
 import org.holdfast.measure.Tissue;
 
@@ -9,18 +11,13 @@ import org.holdfast.measure.Tissue;
  * cell gives falls from bone to none, so that the order survives in grey. The colours are the same in both themes: a map always lies on its own
  * dark ground.
  */
-public enum FaceClass {
+public enum FaceClass implements MapClass {
     BRIDGED(0xDDF4EE, 1),
     CONTACT(0x62CBCB, 1),
     NARROW_GAP(0xF3C04B, 0.74),
     GAP(0xD98A3A, 0.58),
     WIDE_GAP_OR_NO_BONE(0xA84F2C, 0.42),
     CANNOT_TELL(0x2A2F30, 1);
-
-    /** Ground of every map. */
-    static final int WELL = 0x0B0D0E;
-    /** Stroke over what cannot be told. */
-    static final int STROKE = 0x9AA3A0;
 
     private final int colour;
     private final double share;
@@ -30,28 +27,42 @@ public enum FaceClass {
         this.share = share;
     }
 
-    /** The class of a reading. */
+    /** The class of a reading by threshold. */
     public static FaceClass of(SampleReading reading, Face.GapLimits limits) {
-        if (reading.tissue() == Tissue.NOT_ASSESSABLE) {
-            return CANNOT_TELL;
-        }
-        if (reading.tissue() == Tissue.CONTACT) {
-            return reading.isBridged() ? BRIDGED : CONTACT;
-        }
-        if (reading.tissue() == Tissue.NO_BONE) {
-            return WIDE_GAP_OR_NO_BONE;
-        }
-        double gapMm = reading.gapMm().orElseThrow();
-        return gapMm < limits.narrowMm() ? NARROW_GAP : gapMm <= limits.wideMm() ? GAP : WIDE_GAP_OR_NO_BONE;
+        return of(reading.tissue(), reading.gapMm(), reading.isBridged(), limits);
     }
 
-    /** 0xRRGGBB. */
+    /** The class of a reading by fit. */
+    public static FaceClass of(FittedReading reading, Face.GapLimits limits) {
+        return of(reading.tissue(), reading.gapMm(), reading.isBridged(), limits);
+    }
+
+    private static FaceClass of(Tissue tissue, OptionalDouble gapMm, boolean isBridged, Face.GapLimits limits) {
+        return switch (tissue) {
+            case NOT_ASSESSABLE -> CANNOT_TELL;
+            case CONTACT -> isBridged ? BRIDGED : CONTACT;
+            case NO_BONE -> WIDE_GAP_OR_NO_BONE;
+            case GAP -> ofWidth(gapMm.orElseThrow(), limits);
+        };
+    }
+
+    /** The class of a gap, or of a zone, of a width. */
+    static FaceClass ofWidth(double widthMm, Face.GapLimits limits) {
+        return widthMm < limits.narrowMm() ? NARROW_GAP : widthMm <= limits.wideMm() ? GAP : WIDE_GAP_OR_NO_BONE;
+    }
+
+    @Override
     public int colour() {
         return colour;
     }
 
-    /** Side of the mark as a share of its cell's. */
+    @Override
     public double share() {
         return share;
+    }
+
+    @Override
+    public Sign sign() {
+        return this == BRIDGED ? Sign.DOT : this == CANNOT_TELL ? Sign.STROKE : Sign.NONE;
     }
 }

@@ -7,8 +7,6 @@ import java.util.List;
 import org.holdfast.construct.CutAxes;
 import org.holdfast.construct.Patch;
 import org.holdfast.desktop.render.FaceLayout.FlatPlace;
-import org.holdfast.figure.Face;
-import org.holdfast.measure.SampleReading;
 
 /**
  * Draws what was read on a face as a map of cells, one a sample, at the exact size in device pixels, both directions at one
@@ -23,45 +21,39 @@ public final class FaceMapPainter {
     private static final double MARGIN = 0.05;
 
     private static final int OUTLINE = 0x6E7876;
-    /**
-     * From this cell side on, pixels, marks lie on whole pixels with a sliver of ground between. Smaller cells are painted
-     * by coverage, without dots, and one hatch runs through neighbours: a dot would darken what must be the lightest class.
-     */
-    private static final double CRISP = 6;
 
     private FaceMapPainter() {}
 
     /**
      * Draws a map.
      *
-     * @param readings one a sample
+     * @param cells one a sample
      * @param patches the face, in the space of the samples; at least one
      * @param faceOn how the face is looked at
-     * @param limits widths at which the classes of gap part
      * @param size device pixels, none of them 0
      */
-    public static FaceMapPicture paint(
-            List<SampleReading> readings, List<Patch> patches, CutAxes faceOn, Face.GapLimits limits, PixelSize size) {
+    public static MapPicture paint(List<MapCell> cells, List<Patch> patches, CutAxes faceOn, PixelSize size) {
         if (patches.isEmpty() || size.isEmpty()) {
             throw new IllegalArgumentException(
                     "a map needs a patch and a size, got " + patches.size() + " patches, " + size);
         }
         FaceLayout layout = FaceLayout.of(patches, faceOn);
-        List<FlatPlace> placesMm = readings.stream()
-                .map(reading -> layout.placeMm(reading.sample()))
-                .toList();
+        List<FlatPlace> placesMm =
+                cells.stream().map(cell -> layout.placeMm(cell.sample())).toList();
         double[] sidesMm = sidesMm(placesMm);
         Fit fit = Fit.of(layout, placesMm, sidesMm, size);
-        Raster raster = new Raster(size, FaceClass.WELL);
-        List<FaceMapPicture.Cell> cells = new ArrayList<>();
+        Raster raster = new Raster(size, MapClass.WELL);
+        List<MapPicture.Cell> drawn = new ArrayList<>();
         for (int n = 0; n < placesMm.size(); n++) {
-            FaceMapPicture.Cell cell = new FaceMapPicture.Cell(
-                    readings.get(n), fit.x(placesMm.get(n)), fit.y(placesMm.get(n)), sidesMm[n] * fit.pixelsPerMm());
-            mark(raster, FaceClass.of(cell.reading(), limits), cell.x(), cell.y(), cell.side());
-            cells.add(cell);
+            MapCell cell = cells.get(n);
+            double x = fit.x(placesMm.get(n));
+            double y = fit.y(placesMm.get(n));
+            double side = sidesMm[n] * fit.pixelsPerMm();
+            MapMark.paint(raster, cell.mapClass(), x, y, side, side);
+            drawn.add(new MapPicture.Cell(cell.words(), x, y, side, side));
         }
         layout.outlines().forEach(line -> outline(raster, line, fit));
-        return new FaceMapPicture(
+        return new MapPicture(
                 raster.picture(),
                 1 / fit.pixelsPerMm(),
                 layout.reference(),
@@ -69,13 +61,14 @@ public final class FaceMapPainter {
                 fit.originY(),
                 layout.right(),
                 layout.down(),
-                cells);
+                drawn,
+                List.of());
     }
 
     /** The mark of a class alone, for a legend: one cell that fills a square picture. */
-    public static Picture swatch(FaceClass faceClass, int sidePixels) {
-        Raster raster = new Raster(new PixelSize(sidePixels, sidePixels), FaceClass.WELL);
-        mark(raster, faceClass, sidePixels / 2.0, sidePixels / 2.0, sidePixels);
+    public static Picture swatch(MapClass mapClass, int sidePixels) {
+        Raster raster = new Raster(new PixelSize(sidePixels, sidePixels), MapClass.WELL);
+        MapMark.paint(raster, mapClass, sidePixels / 2.0, sidePixels / 2.0, sidePixels, sidePixels);
         return raster.picture();
     }
 
@@ -107,31 +100,6 @@ public final class FaceMapPainter {
             sides[n] = Math.min(sides[n], usual);
         }
         return sides;
-    }
-
-    private static void mark(Raster raster, FaceClass faceClass, double x, double y, double side) {
-        if (side < CRISP) {
-            double half = faceClass.share() * side / 2;
-            raster.tile(x - half, y - half, x + half, y + half, faceClass.colour());
-            if (faceClass == FaceClass.CANNOT_TELL) {
-                raster.hatch(x - half, y - half, x + half, y + half, FaceClass.STROKE);
-            }
-            return;
-        }
-        double full = Math.floor(side) - Math.max(1, Math.rint(0.08 * side));
-        double edge = Math.max(1, Math.rint(faceClass.share() * full));
-        double left = Math.rint(x - edge / 2);
-        double top = Math.rint(y - edge / 2);
-        raster.rectangle(left, top, left + edge, top + edge, faceClass.colour());
-        double middleX = left + edge / 2;
-        double middleY = top + edge / 2;
-        if (faceClass == FaceClass.BRIDGED) {
-            raster.disc(middleX, middleY, 0.2 * edge, FaceClass.WELL);
-        } else if (faceClass == FaceClass.CANNOT_TELL) {
-            double reach = 0.35 * edge;
-            double stroke = Math.max(1, 0.12 * edge);
-            raster.line(middleX - reach, middleY + reach, middleX + reach, middleY - reach, stroke, FaceClass.STROKE);
-        }
     }
 
     private static void outline(Raster raster, List<FlatPlace> line, Fit fit) {

@@ -39,6 +39,13 @@ final class Raster {
         return Math.max(0, Math.min(middle + 0.5, to) - Math.max(middle - 0.5, from));
     }
 
+    /** One whole pixel. */
+    void pixel(int x, int y, int colour) {
+        if (x >= 0 && x < width && y >= 0 && y < height) {
+            argb[x + width * y] = OPAQUE | colour;
+        }
+    }
+
     /** A rectangle on bare ground whose neighbours leave no seam: what two of them share of a pixel adds up. */
     void tile(double left, double top, double right, double bottom, int colour) {
         int fromX = (int) Math.max(0, Math.floor(left));

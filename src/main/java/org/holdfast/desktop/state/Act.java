@@ -18,6 +18,12 @@ public enum Act {
     EXAM_LAST(Area.REVIEW, "last exam", key(KeyCode.END)),
     LINK(Area.REVIEW, "link the exams, or set them free", key(KeyCode.J)),
     WHOLE_EXAM(Area.REVIEW, "the whole exam: original slices and three planes", key(KeyCode.V)),
+    NEXT_MAP(Area.REVIEW, "the next map: by fit, by threshold, change; zone, straightened", key(KeyCode.T)),
+    OUTLINE(Area.REVIEW, "outline of the construct, on or off", key(KeyCode.O)),
+    NUDGE(
+            Area.REVIEW,
+            "nudge the construct: then ↑ ↓ ← → and Page ↑ ↓ move, with Shift turn, Enter keeps, Esc restores",
+            key(KeyCode.G)),
     MEASURE_AGAIN(Area.REVIEW, "measure all exams anew", control(KeyCode.M)),
     SERIES_UP(Area.INTAKE, "series above", key(KeyCode.UP)),
     SERIES_DOWN(Area.INTAKE, "series below", key(KeyCode.DOWN)),

@@ -1,12 +1,11 @@
 package org.holdfast.desktop.view;
 
-import java.util.OptionalDouble;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Line;
 import javafx.scene.shape.Rectangle;
-import org.holdfast.desktop.state.Words;
+import org.holdfast.desktop.viewmodel.NumberUnder.Bar;
 
-/** A line from 0 to 100 % with a box from lower to upper bound and a tick at the number; the bare line without one. */
+/** A scale with a box from lower to upper bound and a tick at the number; the bare line without them. */
 final class BoundsBar extends Pane {
 
     private static final double HEIGHT = 9;
@@ -14,9 +13,7 @@ final class BoundsBar extends Pane {
     private final Line line = new Line();
     private final Rectangle box = new Rectangle();
     private final Rectangle tick = new Rectangle();
-    private OptionalDouble low = OptionalDouble.empty();
-    private OptionalDouble at = OptionalDouble.empty();
-    private OptionalDouble high = OptionalDouble.empty();
+    private Bar shown = Bar.NONE;
 
     BoundsBar() {
         setMinHeight(HEIGHT);
@@ -31,21 +28,10 @@ final class BoundsBar extends Pane {
         getChildren().addAll(line, box, tick);
     }
 
-    /** Shows fractions, 0 to 1. */
-    void show(OptionalDouble lower, OptionalDouble value, OptionalDouble upper) {
-        low = lower;
-        at = value;
-        high = upper;
-        setAccessibleText(
-                has()
-                        ? Words.percent(at.getAsDouble()) + ", bounds "
-                                + Words.percentRange(low.getAsDouble(), high.getAsDouble())
-                        : "not assessable");
+    /** Shows a number with its bounds; the words beside the bar say the same. */
+    void show(Bar bar) {
+        shown = bar;
         requestLayout();
-    }
-
-    private boolean has() {
-        return low.isPresent() && at.isPresent() && high.isPresent();
     }
 
     @Override
@@ -56,16 +42,18 @@ final class BoundsBar extends Pane {
         line.setEndX(width);
         line.setStartY(middle);
         line.setEndY(middle);
-        boolean has = has();
-        box.setVisible(has);
-        tick.setVisible(has);
-        if (has) {
-            double left = Math.rint(low.getAsDouble() * width);
+        boolean isBounded = shown.low().isPresent() && shown.high().isPresent();
+        box.setVisible(isBounded);
+        tick.setVisible(shown.at().isPresent());
+        if (isBounded) {
+            double left = Math.rint(shown.low().getAsDouble() * width);
             box.setX(left + 0.5);
             box.setY(middle - 3);
-            box.setWidth(Math.max(2, Math.rint(high.getAsDouble() * width) - left));
+            box.setWidth(Math.max(2, Math.rint(shown.high().getAsDouble() * width) - left));
             box.setHeight(6);
-            tick.setX(Math.rint(at.getAsDouble() * width) - 1);
+        }
+        if (shown.at().isPresent()) {
+            tick.setX(Math.rint(shown.at().getAsDouble() * width) - 1);
             tick.setY(0);
             tick.setWidth(3);
             tick.setHeight(HEIGHT);

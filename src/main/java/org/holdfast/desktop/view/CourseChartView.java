@@ -2,6 +2,7 @@ package org.holdfast.desktop.view;
 
 import static org.holdfast.desktop.view.CoursePen.snapped;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.BiConsumer;
@@ -15,14 +16,16 @@ import javafx.scene.shape.Rectangle;
 import org.holdfast.desktop.state.ShortName;
 import org.holdfast.desktop.viewmodel.CourseLines;
 import org.holdfast.desktop.viewmodel.CourseLines.Lane;
+import org.holdfast.desktop.viewmodel.CourseLines.Quantity;
 import org.holdfast.desktop.viewmodel.CourseLines.Station;
 import org.holdfast.desktop.viewmodel.CourseTable;
+import org.holdfast.desktop.viewmodel.LabelRows;
 import org.holdfast.desktop.viewmodel.MonthAxis;
 
 /** The course on true months: lanes of what was measured, threads from the exams' columns to their months. */
 final class CourseChartView extends Region {
 
-    private static final double LEFT = 76;
+    private static final double LEFT = 92;
     private static final double RIGHT = 150;
     private static final double COMPACT_RIGHT = 116;
     private static final double THREADS = 38;
@@ -31,8 +34,9 @@ final class CourseChartView extends Region {
     /** Half the width on which a click counts as one on an exam. */
     private static final double STATION_HIT = 5;
 
-    private static final double[] SHARES = {0, 0.5, 1};
-    private static final double[] COMPACT_SHARES = {0, 1};
+    private static final double NAME_ROW = 13;
+    private static final double BREAK_ROW = 14;
+    private static final int MOST_BREAK_ROWS = 2;
 
     private final Group drawing = new Group();
     private final CoursePen pen = new CoursePen(drawing);
@@ -92,14 +96,34 @@ final class CourseChartView extends Region {
         double bottom = getHeight() - AXIS - (lines.undated().isEmpty() ? 0 : UNDATED_ROW);
         lines.stations().forEach(station -> station(station, snapped(axis.x(station.months())), bottom));
         ticks(axis, bottom);
-        double height = (bottom - THREADS) / Math.max(1, lines.lanes().size());
-        for (int n = 0; n < lines.lanes().size(); n++) {
-            lane(lines.lanes().get(n), axis, THREADS + n * height + 8, THREADS + (n + 1) * height - 10);
+        double lanesBottom = bottom - breakRows() * BREAK_ROW;
+        double weights =
+                lines.lanes().stream().mapToDouble(CourseChartView::weight).sum();
+        double laneTop = THREADS;
+        List<CourseLaneDrawing> drawn = new ArrayList<>();
+        for (Lane lane : lines.lanes()) {
+            double height = (lanesBottom - THREADS) * weight(lane) / weights;
+            double space = Math.min(8, 0.16 * height);
+            drawn.add(lane(lane, axis, laneTop + space, laneTop + height - space));
+            laneTop += height;
         }
+        names(drawn, axis, lanesBottom);
+        new BreakRows(pen, lines, axis, breakRows(), getWidth())
+                .draw(lanesBottom, BREAK_ROW, (exam, part) -> onPick.accept(exam, part));
         if (!lines.undated().isEmpty()) {
             String words = "undated, not on the axis: " + String.join(", ", lines.undated());
             pen.cut(LEFT, getHeight() - 4, words, "tick", getWidth() - LEFT);
         }
+    }
+
+    /** The lane of the chosen part is higher than the others; contact has the most to tell. */
+    private static double weight(Lane lane) {
+        boolean isPicked = lane.lines().stream().anyMatch(CourseLines.Line::isPicked);
+        return isPicked ? 3 : lane.quantity() == Quantity.CONTACT ? 1.8 : 1;
+    }
+
+    private int breakRows() {
+        return Math.min(MOST_BREAK_ROWS, lines.breaks().size());
     }
 
     private double rightRoom() {
@@ -131,13 +155,32 @@ final class CourseChartView extends Region {
         }
     }
 
-    private void lane(Lane lane, MonthAxis axis, double top, double bottom) {
+    private CourseLaneDrawing lane(Lane lane, MonthAxis axis, double top, double bottom) {
         CourseLaneDrawing drawn = new CourseLaneDrawing(pen, lines.stations(), lane, axis, top, bottom);
-        drawn.scale(4, compact ? COMPACT_SHARES : SHARES);
+        drawn.scale(4);
         drawn.lines((exam, part) -> onPick.accept(exam, part));
-        List<String> names = lane.lines().stream()
-                .map(line -> compact ? ShortName.of(line.label()) : line.label())
-                .toList();
-        drawn.names(names, rightRoom(), part -> onPick.accept(pickedExam, part));
+        return drawn;
+    }
+
+    /** Names right of the ends of all lines, pushed apart over all lanes. */
+    private void names(List<CourseLaneDrawing> drawn, MonthAxis axis, double bottom) {
+        List<CourseLines.Line> all = new ArrayList<>();
+        List<Double> wished = new ArrayList<>();
+        for (CourseLaneDrawing lane : drawn) {
+            for (CourseLines.Line line : lane.lane().lines()) {
+                all.add(line);
+                wished.add(lane.end(line));
+            }
+        }
+        double row = Math.min(NAME_ROW, (bottom - THREADS + NAME_ROW) / Math.max(1, all.size()));
+        double[] rows =
+                LabelRows.apart(wished.stream().mapToDouble(Double::doubleValue).toArray(), row, THREADS, bottom);
+        for (int n = 0; n < rows.length; n++) {
+            CourseLines.Line line = all.get(n);
+            String label = compact ? ShortName.of(line.label()) : line.label();
+            String tone = line.isPicked() && !line.isSecond() ? "end-picked" : "end";
+            pen.cut(axis.right() + 10, rows[n] + 4, label, tone, rightRoom() - 14)
+                    .setOnMousePressed(event -> onPick.accept(pickedExam, line.partId()));
+        }
     }
 }

@@ -95,7 +95,8 @@ final class CutPane extends StackPane {
                             loaded.volume(),
                             geometry.plane(),
                             review.stateProperty().get().slab(),
-                            look.window()),
+                            look.window(),
+                            review.outlineOf(exam)),
                     surface::show);
         } else {
             queue.forget(cell);

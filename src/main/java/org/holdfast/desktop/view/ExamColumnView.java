@@ -4,7 +4,6 @@ import java.util.List;
 import javafx.scene.Node;
 import org.holdfast.desktop.render.CutQueue;
 import org.holdfast.desktop.state.CutRow;
-import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.desktop.viewmodel.ExamHeading;
 import org.holdfast.desktop.viewmodel.NumberUnder;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
@@ -51,13 +50,13 @@ final class ExamColumnView {
         across.setVisible(!isFilm);
         along.draw();
         across.draw();
-        map.drawCrossing();
+        map.draw();
     }
 
-    void show(ExamHeading heading, NumberUnder under, Known known, boolean picked, boolean compact) {
+    void show(ExamHeading heading, NumberUnder under, boolean picked, boolean compact) {
         head.show(heading, picked, compact);
         number.show(under, picked, compact);
-        map.show(known);
+        map.draw();
     }
 
     void close() {

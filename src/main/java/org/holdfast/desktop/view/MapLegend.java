@@ -1,30 +1,57 @@
 package org.holdfast.desktop.view;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import org.holdfast.desktop.render.FaceClass;
 import org.holdfast.desktop.render.FaceMapPainter;
 import org.holdfast.desktop.render.ImageSurface;
-import org.holdfast.desktop.state.Words;
-import org.holdfast.figure.Face;
+import org.holdfast.desktop.render.MapClass;
+import org.holdfast.desktop.viewmodel.MapLegendWords.Entry;
 
-/** The classes of a face-on map with their marks, in two columns. */
+/** The classes of a map with their marks, in two columns. */
 final class MapLegend extends GridPane {
 
     private static final double MARK = 9;
 
+    private List<Entry> shown = List.of();
+
     MapLegend() {
         getStyleClass().add("map-legend");
-        int n = 0;
-        for (FaceClass each : FaceClass.values()) {
-            add(line(each), n % 2, n / 2);
-            n++;
-        }
     }
 
-    private static HBox line(FaceClass each) {
+    void show(List<Entry> entries) {
+        if (entries.equals(shown)) {
+            return;
+        }
+        shown = List.copyOf(entries);
+        getChildren().clear();
+        int n = 0;
+        List<HBox> lines = new ArrayList<>();
+        for (Entry each : entries) {
+            lines.add(line(each));
+        }
+        for (HBox line : lines) {
+            add(line, n % 2, n / 2);
+            n++;
+        }
+        setVisible(!entries.isEmpty());
+        setManaged(!entries.isEmpty());
+    }
+
+    private static HBox line(Entry entry) {
+        Label words = new Label(entry.words());
+        words.getStyleClass().addAll("small-text", "soft");
+        Optional<MapClass> mark = entry.mark();
+        HBox line = mark.isPresent() ? new HBox(5, swatch(mark.get()), words) : new HBox(5, words);
+        line.setAlignment(Pos.CENTER_LEFT);
+        return line;
+    }
+
+    private static ImageSurface swatch(MapClass each) {
         ImageSurface mark = new ImageSurface();
         mark.setMinSize(MARK, MARK);
         mark.setPrefSize(MARK, MARK);
@@ -34,25 +61,6 @@ final class MapLegend extends GridPane {
                 mark.show(FaceMapPainter.swatch(each, size.width()));
             }
         });
-        Label words = new Label(words(each));
-        words.getStyleClass().addAll("small-text", "soft");
-        HBox line = new HBox(5, mark, words);
-        line.setAlignment(Pos.CENTER_LEFT);
-        return line;
-    }
-
-    private static String words(FaceClass each) {
-        return switch (each) {
-            case BRIDGED -> "bridged";
-            case CONTACT -> "contact";
-            case NARROW_GAP -> "gap < " + mm(Face.GapLimits.USUAL.narrowMm());
-            case GAP -> "to " + mm(Face.GapLimits.USUAL.wideMm());
-            case WIDE_GAP_OR_NO_BONE -> "wider, none";
-            case CANNOT_TELL -> "cannot tell";
-        };
-    }
-
-    private static String mm(double value) {
-        return Words.quantity(value, 1, "mm");
+        return mark;
     }
 }

@@ -1,45 +1,47 @@
 package org.holdfast.desktop.view;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.MouseEvent;
+import javafx.scene.layout.Pane;
 import javafx.scene.layout.StackPane;
-import org.holdfast.construct.ConstructPart;
+import javafx.scene.shape.Rectangle;
 import org.holdfast.construct.CutAxes;
-import org.holdfast.construct.Patch;
-import org.holdfast.desktop.render.FaceMapPainter;
-import org.holdfast.desktop.render.FaceMapPicture;
+import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.render.ImageSurface;
+import org.holdfast.desktop.render.MapPicture;
+import org.holdfast.desktop.render.MapPicture.Caption;
 import org.holdfast.desktop.render.PixelSize;
+import org.holdfast.desktop.state.MapKind;
 import org.holdfast.desktop.state.Orientation;
 import org.holdfast.desktop.view.CutFurniture.Furniture;
 import org.holdfast.desktop.view.CutFurniture.Letters;
-import org.holdfast.desktop.viewmodel.CourseResults.Known;
-import org.holdfast.desktop.viewmodel.ReadingWords;
+import org.holdfast.desktop.viewmodel.PartMap;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
-import org.holdfast.figure.Face;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
-import org.holdfast.measure.InterfaceExam;
-import org.holdfast.measure.SampleReading;
 
-/** The chosen interface in one exam, face-on: what was found at every place. Dragging moves the crossing of the cuts. */
+/**
+ * What was found on the chosen part in one exam: a face face-on, a screw unrolled, a rod straightened. Dragging moves the
+ * crossing of the cuts.
+ */
 final class MapPane extends StackPane {
+
+    private static final Letters NO_LETTERS = new Letters("", "", "", "");
 
     private final ReviewViewModel review;
     private final int exam;
     private final ImageSurface surface = new ImageSurface();
     private final CutFurniture furniture = new CutFurniture();
+    private final Pane captions = new Pane();
     private final Label words = new Label();
     private final Tooltip tooltip = new Tooltip();
-    private Optional<FaceMapPicture> map = Optional.empty();
-    private Known known;
+    private Optional<MapPicture> map = Optional.empty();
     private PixelSize drawnSize = PixelSize.NONE;
-    private Optional<InterfaceExam> drawn = Optional.empty();
+    private Optional<PartMap.Key> drawn = Optional.empty();
     private Object gesture = new Object();
 
     MapPane(ReviewViewModel review, int exam) {
@@ -48,10 +50,15 @@ final class MapPane extends StackPane {
         getStyleClass().add("image-well");
         words.getStyleClass().add("image-words");
         words.setWrapText(true);
-        getChildren().addAll(surface, furniture, words);
+        captions.setMouseTransparent(true);
+        Rectangle border = new Rectangle();
+        border.widthProperty().bind(widthProperty());
+        border.heightProperty().bind(heightProperty());
+        setClip(border);
+        getChildren().addAll(surface, captions, furniture, words);
         setMinSize(0, 0);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
-        surface.pixelSizeProperty().subscribe(size -> paint());
+        surface.pixelSizeProperty().subscribe(size -> draw());
         setOnMousePressed(event -> {
             gesture = new Object();
             review.pick(review.stateProperty().get().partId(), exam);
@@ -62,86 +69,108 @@ final class MapPane extends StackPane {
         Tooltip.install(this, tooltip);
     }
 
-    void show(Known results) {
-        known = results;
-        paint();
-    }
-
-    /** Moves the ticks of the crossing; the map stays as it is. */
-    void drawCrossing() {
-        if (map.isEmpty() || map.get().right().isEmpty()) {
+    /** Draws what the state and the numbers are now; does nothing that is drawn already. */
+    void draw() {
+        if (surface.pixelSize().isEmpty()) {
             return;
         }
-        FaceMapPicture picture = map.get();
-        double scale = surface.outputScale();
-        PatientVector way = review.stateProperty().get().lookOf(exam).crossing().minus(picture.reference());
-        double x = picture.referenceX() + way.dot(picture.right().get()) / picture.mmPerPixel();
-        double y = picture.referenceY() + way.dot(picture.down().get()) / picture.mmPerPixel();
-        CutAxes axes = review.part().frame().faceOn();
-        // The letter of the top stands in the corner, so that it covers nothing of the map.
-        furniture.show(new Furniture(
-                Orientation.letters(axes.down().times(-1)),
-                "",
-                new Letters(Orientation.letters(axes.right().times(-1)), Orientation.letters(axes.right()), "", ""),
-                0,
-                CutTicks.within(x, picture.picture().width(), scale),
-                CutTicks.within(y, picture.picture().height(), scale)));
-    }
-
-    private void paint() {
-        if (known == null || surface.pixelSize().isEmpty()) {
-            return;
+        Optional<PartMap.Key> now = review.mapKey(exam);
+        if (!now.equals(drawn) || !surface.pixelSize().equals(drawnSize)) {
+            drawn = now;
+            drawnSize = surface.pixelSize();
+            paint(review.partMap(exam));
         }
-        ConstructPart part = review.part();
-        Optional<InterfaceExam> measured = known.of(review.exams().get(exam).label(), part.id())
-                .filter(m -> m.contact().isPresent());
-        if (measured.equals(drawn) && surface.pixelSize().equals(drawnSize) && measured.isPresent()) {
-            return;
-        }
-        drawn = measured;
-        drawnSize = surface.pixelSize();
-        if (measured.isEmpty()) {
-            map = Optional.empty();
-            surface.clear();
-            furniture.show(new Furniture(
-                    "", "", new Letters("", "", "", ""), 0, OptionalDouble.empty(), OptionalDouble.empty()));
-            words.setText(review.isFilm(exam) ? MapWords.ON_FILM : MapWords.without(part, known));
-            words.setVisible(true);
-            setAccessibleText("no map: " + words.getText());
-            return;
-        }
-        List<SampleReading> readings = measured.get().contact().orElseThrow().readings();
-        List<Patch> patches = measured.get().face().patches();
-        FaceMapPicture painted = FaceMapPainter.paint(
-                readings, patches, part.frame().faceOn(), Face.GapLimits.USUAL, surface.pixelSize());
-        map = Optional.of(painted);
-        surface.show(painted.picture());
-        words.setVisible(false);
-        setAccessibleText(
-                ReadingWords.summary(part.label(), review.exams().get(exam).label(), readings));
         drawCrossing();
     }
 
-    private void cross(MouseEvent event) {
-        if (map.isEmpty() || map.get().right().isEmpty()) {
+    private void paint(PartMap now) {
+        map = now.content().map(content -> content.paint(surface.pixelSize()));
+        captions.getChildren().clear();
+        words.setVisible(map.isEmpty());
+        if (map.isEmpty()) {
+            surface.clear();
+            furniture.show(new Furniture("", "", NO_LETTERS, 0, OptionalDouble.empty(), OptionalDouble.empty()));
+            words.setText(now.words());
+            setAccessibleText("no map: " + now.words());
             return;
         }
-        FaceMapPicture picture = map.get();
+        surface.show(map.get().picture());
+        setAccessibleText(now.words());
+        for (Caption caption : map.get().captions()) {
+            Label label = new Label(caption.text());
+            label.getStyleClass().add("map-caption");
+            label.setLayoutX(caption.x() / surface.outputScale());
+            label.setLayoutY(caption.y() / surface.outputScale() - 7);
+            captions.getChildren().add(label);
+        }
+    }
+
+    private void drawCrossing() {
+        if (map.isEmpty()) {
+            return;
+        }
+        MapPicture picture = map.get();
         double scale = surface.outputScale();
-        PatientVector right = picture.right().get();
-        PatientVector down = picture.down().get();
+        PatientVector way = review.stateProperty().get().lookOf(exam).crossing().minus(picture.reference());
+        OptionalDouble x = tick(picture.right(), way, picture.referenceX(), picture);
+        OptionalDouble y = tick(picture.down(), way, picture.referenceY(), picture);
+        CutAxes axes = review.part().frame().faceOn();
+        boolean isFace = review.part().kind() == PartKind.INTERFACE;
+        // The letter of the top stands in the corner, so that it covers nothing of the map.
+        furniture.show(new Furniture(
+                isFace ? Orientation.letters(axes.down().times(-1)) : "",
+                "",
+                letters(axes, isFace),
+                0,
+                within(x, picture.picture().width(), scale),
+                within(y, picture.picture().height(), scale)));
+    }
+
+    private Letters letters(CutAxes axes, boolean isFace) {
+        if (isFace) {
+            return new Letters(Orientation.letters(axes.right().times(-1)), Orientation.letters(axes.right()), "", "");
+        }
+        return review.map().filter(kind -> kind == MapKind.ZONE).isPresent()
+                ? new Letters("head", "tip", "", "")
+                : NO_LETTERS;
+    }
+
+    private static OptionalDouble tick(
+            Optional<PatientVector> direction, PatientVector way, double reference, MapPicture picture) {
+        return direction.isPresent()
+                ? OptionalDouble.of(reference + way.dot(direction.get()) / picture.mmPerPixel())
+                : OptionalDouble.empty();
+    }
+
+    private static OptionalDouble within(OptionalDouble at, int pixels, double scale) {
+        return at.isPresent() ? CutTicks.within(at.getAsDouble(), pixels, scale) : at;
+    }
+
+    private void cross(MouseEvent event) {
+        if (map.isEmpty()) {
+            return;
+        }
+        MapPicture picture = map.get();
+        double scale = surface.outputScale();
         double rightMm = (event.getX() * scale - picture.referenceX()) * picture.mmPerPixel();
         double downMm = (event.getY() * scale - picture.referenceY()) * picture.mmPerPixel();
         PatientPoint now = review.stateProperty().get().lookOf(exam).crossing();
         PatientVector way = now.minus(picture.reference());
-        review.cross(exam, now.along(right, rightMm - way.dot(right)).along(down, downMm - way.dot(down)), gesture);
+        PatientPoint to = now;
+        if (picture.right().isPresent()) {
+            to = to.along(
+                    picture.right().get(), rightMm - way.dot(picture.right().get()));
+        }
+        if (picture.down().isPresent()) {
+            to = to.along(picture.down().get(), downMm - way.dot(picture.down().get()));
+        }
+        review.cross(exam, to, gesture);
         event.consume();
     }
 
     private void explain(double x, double y) {
         double scale = surface.outputScale();
-        tooltip.setText(map.flatMap(picture -> picture.readingAt(x * scale, y * scale))
-                .map(ReadingWords::of)
-                .orElse("beside the face"));
+        tooltip.setText(
+                map.flatMap(picture -> picture.wordsAt(x * scale, y * scale)).orElse("beside the map"));
     }
 }

@@ -15,10 +15,13 @@ import org.holdfast.desktop.viewmodel.NumberUnder;
 final class NumberPane extends VBox {
 
     private static final double MARK = 14;
+    /** A longer number is a phrase and set smaller. */
+    private static final int LONGEST_NUMBER = 8;
 
     private final Label value = new Label();
     private final Label bounds = new Label();
     private final Label limit = new Label();
+    private final Label second = new Label();
     private final BoundsBar bar = new BoundsBar();
     private final BorderPane line = new BorderPane();
     private final HBox number = new HBox(4);
@@ -30,13 +33,16 @@ final class NumberPane extends VBox {
         value.getStyleClass().add("number");
         bounds.getStyleClass().addAll("small-text", "soft");
         limit.getStyleClass().addAll("small-text", "faint");
+        second.setWrapText(true);
+        value.setMinWidth(0);
+        second.getStyleClass().addAll("small-text", "soft");
         number.setAlignment(Pos.CENTER_LEFT);
         line.setLeft(number);
         BorderPane.setAlignment(bounds, Pos.CENTER_RIGHT);
         BorderPane.setMargin(bounds, new Insets(0, 0, 0, 4));
         line.setRight(bounds);
         bounds.setMinWidth(USE_PREF_SIZE);
-        getChildren().addAll(line, bar, limit);
+        getChildren().addAll(line, bar, limit, second);
         setAccessibleRole(AccessibleRole.TEXT);
         tooltip.setWrapText(true);
         tooltip.setMaxWidth(420);
@@ -45,17 +51,16 @@ final class NumberPane extends VBox {
 
     void show(NumberUnder under, boolean picked, boolean compact) {
         value.setText(under.value());
-        boolean isNumber = under.at().isPresent();
-        StyleClass.toggle(value, "worded", !isNumber);
+        StyleClass.toggle(value, "worded", !under.isNumber());
+        StyleClass.toggle(value, "phrase", under.isNumber() && under.value().length() > LONGEST_NUMBER);
         StyleClass.toggle(value, "stale", under.state() == PartState.STALE);
         StyleClass.toggle(this, "picked", picked);
         mark(under.state());
         bounds.setText(under.bounds().isEmpty() || compact ? under.bounds() : "bounds " + under.bounds());
-        bar.show(under.low(), under.at(), under.high());
+        bar.show(under.bar());
         limit.setText(compact ? under.compactLimit() : under.limit());
-        String said = under.value()
-                + (under.bounds().isEmpty() ? "" : ", bounds " + under.bounds() + " percent")
-                + (under.limit().isEmpty() ? "" : ", " + under.limit());
+        second.setText(compact ? under.compactSecond() : under.second());
+        String said = under.aloud();
         setAccessibleText(said);
         tooltip.setText(said);
     }

@@ -6,16 +6,17 @@ import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
-import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.CutRow;
 import org.holdfast.desktop.state.FilmPlace;
 import org.holdfast.desktop.state.HuWindow;
+import org.holdfast.desktop.state.MapKind;
 import org.holdfast.desktop.state.ReviewState;
 import org.holdfast.desktop.state.WindowPreset;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CutWords;
 import org.holdfast.desktop.viewmodel.FilmSight;
 import org.holdfast.desktop.viewmodel.FilmWords;
+import org.holdfast.desktop.viewmodel.MapLegendWords;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
 import org.holdfast.desktop.viewmodel.SlabChoice;
 import org.holdfast.desktop.viewmodel.WindowChoice;
@@ -32,8 +33,8 @@ final class ReviewRowHeads {
     private final Label settings = small("");
     private final MarkTools tools;
     private final MapLegend legend = new MapLegend();
-    private final Label apparent =
-            small("Apparent contact: bone just outside the metal's blur. CT does not resolve true contact.");
+    private final MapChoice maps;
+    private final Label apparent = small("");
     private final Label courseWords = small("Whiskers: bounds from what could not be assessed.");
     private final RowHead along;
     private final RowHead across;
@@ -58,7 +59,9 @@ final class ReviewRowHeads {
         along = new RowHead(
                 Optional.of(new RowPictogram(RowPictogram.Row.ALONG)), CutRow.ALONG.title(), settings, choices);
         across = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.ACROSS)), CutRow.ACROSS.title(), tools);
-        faceOn = new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.FACE_ON)), "Face-on", legend, apparent);
+        maps = new MapChoice(review);
+        faceOn =
+                new RowHead(Optional.of(new RowPictogram(RowPictogram.Row.FACE_ON)), "Face-on", maps, legend, apparent);
         course = new RowHead(Optional.empty(), "Course", courseWords);
         course.setDirection("true months since surgery");
         window.setOnAction(event -> preset());
@@ -84,8 +87,7 @@ final class ReviewRowHeads {
     void show(ReviewState state, boolean compact) {
         along.setDirection(CutWords.direction(review.part(), CutRow.ALONG));
         across.setDirection(CutWords.direction(review.part(), CutRow.ACROSS));
-        boolean isFace = review.part().kind() == PartKind.INTERFACE;
-        faceOn.setDirection(isFace ? "" : "no map: this part is not measured in this version");
+        showMap(compact);
         HuWindow shown = state.lookOf(state.exam()).window();
         settings.setText("C " + Words.number(shown.centreHu(), 0) + "  W " + Words.number(shown.widthHu(), 0));
         showFilm(state);
@@ -96,12 +98,21 @@ final class ReviewRowHeads {
         }
         slab.setValue(SlabChoice.of(state.slab()));
         settingFromState = false;
-        legend.setVisible(isFace);
-        legend.setManaged(isFace);
-        apparent.setVisible(isFace);
-        apparent.setManaged(isFace);
         courseWords.setVisible(!compact);
         courseWords.setManaged(!compact);
+    }
+
+    private void showMap(boolean compact) {
+        Optional<MapKind> map = review.map();
+        faceOn.setTitle(map.map(MapWords::title).orElse("Map"));
+        faceOn.setDirection(map.map(MapWords::direction).orElse("no map: this part is judged by where it went"));
+        maps.show(MapKind.of(review.part().kind()), map);
+        legend.show(map.map(kind -> MapLegendWords.of(kind, review.subject().settings()))
+                .orElse(List.of()));
+        String caution = map.map(kind -> MapWords.caution(kind, compact)).orElse("");
+        apparent.setText(caution);
+        apparent.setVisible(!caution.isEmpty());
+        apparent.setManaged(!caution.isEmpty());
     }
 
     /** A radiograph has windows of its own and no slab. */

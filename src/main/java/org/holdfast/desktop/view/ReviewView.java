@@ -87,6 +87,10 @@ public final class ReviewView extends Region {
         place(List.of(hidden));
         listening.add(widthProperty().subscribe(width -> placeColumnsAnew()));
         listening.add(review.stateProperty().subscribe(this::stateChanged));
+        listening.add(review.outlinedProperty().subscribe(isOn -> {
+            columns.forEach(ExamColumnView::draw);
+            panel.showPose();
+        }));
         listening.add(review.results().knownProperty().subscribe(this::knownChanged));
         for (ExamColumn column : review.columns().all()) {
             listening.add(column.imagesProperty()
@@ -213,10 +217,13 @@ public final class ReviewView extends Region {
     private void stateChanged(ReviewState state) {
         boolean choiceChanged =
                 shownState == null || !shownState.partId().equals(state.partId()) || shownState.exam() != state.exam();
+        boolean posesChanged = shownState != null && !shownState.nudged().equals(state.nudged());
         boolean marksChanged = shownState == null || !shownState.marks().equals(state.marks());
         shownState = state;
         if (choiceChanged) {
             placeColumns(getWidth());
+            showKnown();
+        } else if (posesChanged) {
             showKnown();
         } else if (marksChanged) {
             panel.showMarks();
@@ -229,12 +236,15 @@ public final class ReviewView extends Region {
         boolean onlyProgress = shownKnown != null
                 && shownKnown.report().equals(known.report())
                 && shownKnown.stale().equals(known.stale())
+                && shownKnown.movedSince().equals(known.movedSince())
                 && shownKnown.isMeasuring() == known.isMeasuring();
         shownKnown = known;
         if (onlyProgress) {
             panel.showStatus(known);
         } else {
             showKnown();
+            // A pose that was measured anew moves the cuts.
+            columns.forEach(ExamColumnView::draw);
         }
     }
 
@@ -262,7 +272,7 @@ public final class ReviewView extends Region {
         matrix.show(state);
         for (int n = 0; n < columns.size(); n++) {
             int exam = inSight.get(n);
-            columns.get(n).show(heading(exam, known), review.number(exam), known, exam == state.exam(), compact);
+            columns.get(n).show(heading(exam, known), review.number(exam), exam == state.exam(), compact);
         }
         Map<String, SchematicState> tints = new HashMap<>();
         for (ConstructPart part : review.parts()) {
@@ -286,7 +296,8 @@ public final class ReviewView extends Region {
                 review.exams().get(exam),
                 review.columns().get(exam).factsProperty().get(),
                 review.referenceFacts(),
-                result);
+                result,
+                review.pose(exam));
     }
 
     /** As many columns as the width has room for; not while laying out, since new nodes have no style yet. */

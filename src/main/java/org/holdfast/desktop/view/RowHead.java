@@ -11,6 +11,7 @@ import javafx.scene.layout.VBox;
 /** The head of a row of the strip: what is seen in the row, and what acts on it. */
 final class RowHead extends VBox {
 
+    private final Label name = new Label();
     private final Label direction = new Label();
 
     /**
@@ -20,7 +21,7 @@ final class RowHead extends VBox {
      */
     RowHead(Optional<Node> pictogram, String title, Node... more) {
         getStyleClass().add("row-head");
-        Label name = new Label(title);
+        name.setText(title);
         name.getStyleClass().add("row-title");
         HBox first = new HBox(8, name);
         pictogram.ifPresent(drawn -> first.getChildren().add(0, drawn));
@@ -30,6 +31,10 @@ final class RowHead extends VBox {
         direction.setMinHeight(Region.USE_PREF_SIZE);
         getChildren().addAll(first, direction);
         getChildren().addAll(more);
+    }
+
+    void setTitle(String title) {
+        name.setText(title);
     }
 
     void setDirection(String words) {

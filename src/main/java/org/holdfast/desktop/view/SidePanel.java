@@ -11,11 +11,9 @@ import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import org.holdfast.app.Caution;
 import org.holdfast.app.FilmExam;
 import org.holdfast.app.FilmResult;
 import org.holdfast.construct.ConstructPart;
-import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
@@ -29,18 +27,16 @@ import org.holdfast.desktop.viewmodel.SettingsRows;
 /** The panel at the side: the chosen part in the chosen exam, how its number was made, and what limits it. */
 final class SidePanel extends VBox {
 
-    private static final String ONLY_FACES =
-            "Not measured. This version measures the faces of implants; zones, breaks and"
-                    + " migration are to be seen on the images.";
-
     private final ReviewViewModel review;
     private final VBox content = new VBox();
     private final MarkList marks;
     private final CourseStatus status;
+    private final NudgePanel nudge;
 
     SidePanel(ReviewViewModel review, MarkList marks) {
         this.review = review;
         this.marks = marks;
+        this.nudge = new NudgePanel(review);
         this.status = new CourseStatus(review.results());
         getStyleClass().addAll("side-panel", "ground-panel");
         content.getStyleClass().add("side-content");
@@ -55,6 +51,11 @@ final class SidePanel extends VBox {
     /** Shows marks anew, and nothing else. */
     void showMarks() {
         marks.show();
+    }
+
+    /** Shows the pose anew, and nothing else. */
+    void showPose() {
+        nudge.show();
     }
 
     /** Shows how far measuring is, and nothing else. */
@@ -101,32 +102,38 @@ final class SidePanel extends VBox {
         known.staleness(review.exam().label(), part.id())
                 .ifPresent(why -> add(Notice.stale(why, review.results()::measureAgain)));
         // While it is measured the bar above says so; there is no number to talk about yet.
-        boolean isMeasuring = known.isMeasuring() && under.at().isEmpty();
-        if (part.kind() != PartKind.INTERFACE) {
-            add(gap(), label(ONLY_FACES, "small-text", "soft"));
-        } else if (!isMeasuring) {
+        boolean isMeasuring = known.isMeasuring() && !under.isNumber();
+        if (!isMeasuring) {
             verdict(under, detail);
         }
         heading.warning().ifPresent(cause -> warn("HU may not be compared with the reference exam: " + cause + "."));
+        add(gap(), label("Pose", "section-title"), nudge);
+        nudge.show();
         marks.show();
         add(marks);
-        section("How the number was made", detail.number());
-        if (part.kind() == PartKind.INTERFACE) {
-            add(label(Caution.APPARENT_CONTACT, "small-text", "soft"));
-        }
+        detail.sections().forEach(each -> section(each.title(), each.rows()));
+        detail.caution().ifPresent(caution -> add(label(caution, "small-text", "soft")));
         sentences("This exam", detail.scan());
         known.report().ifPresent(report -> section("Settings", SettingsRows.of(report.settings())));
     }
 
     private void verdict(NumberUnder under, PartDetail detail) {
         Label value = label(under.value(), "number");
-        StyleClass.toggle(value, "worded", under.at().isEmpty());
+        StyleClass.toggle(value, "worded", !under.isNumber());
         StyleClass.toggle(value, "stale", under.state() == PartState.STALE);
         add(gap(), value);
-        if (!under.bounds().isEmpty()) {
+        if (under.bar().high().isPresent()) {
             BoundsBar bar = new BoundsBar();
-            bar.show(under.low(), under.at(), under.high());
-            add(bar, label("bounds " + under.bounds() + ", " + under.limit(), "small-text", "soft"));
+            bar.show(under.bar());
+            add(bar);
+        }
+        String bounds = under.bounds().isEmpty() ? "" : "bounds " + under.bounds() + ", ";
+        // Where there is no number the causes below say why.
+        if (under.isNumber() || !under.second().isEmpty()) {
+            add(label(bounds + under.limit(), "small-text", "soft"));
+        }
+        if (!under.second().isEmpty()) {
+            add(label(under.second().replace('\n', ' '), "small-text", "soft"));
         }
         if (!detail.verdict().isEmpty()) {
             add(label("Verdict: " + detail.verdict(), "body-text", "strong"));

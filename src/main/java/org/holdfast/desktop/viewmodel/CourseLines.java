@@ -6,24 +6,21 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import org.holdfast.app.ExamResult;
+import java.util.stream.Stream;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.construct.ConstructPart;
-import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
-import org.holdfast.measure.InterfaceExam;
-import org.holdfast.measure.Stated;
-import org.holdfast.measure.ThresholdContact;
-import org.holdfast.volume.Comparability;
 
 /**
  * A subject's course: what was measured, exam by exam, on the axis of true months. Immutable.
  *
  * @param stations the dated exams, in order of time
  * @param lanes one a measured quantity
+ * @param breaks when parts broke
  * @param undated labels of exams that have no place on the axis
  */
-public record CourseLines(List<Station> stations, List<Lane> lanes, List<String> undated) {
+public record CourseLines(List<Station> stations, List<Lane> lanes, List<BreakSpan> breaks, List<String> undated) {
 
     /** Why there is no number where nothing was measured. */
     public static final String NOT_MEASURED = "not measured";
@@ -40,17 +37,60 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
      */
     public record Station(int exam, String label, double months) {}
 
+    /** What a lane shows. */
+    public enum Quantity {
+        CONTACT("Contact"),
+        ZONE("Zone"),
+        SUBSIDENCE("Subsidence"),
+        SCREW_ANGLE("Screw angle");
+
+        private final String words;
+
+        Quantity(String words) {
+            this.words = words;
+        }
+
+        /** As the lane is named. */
+        public String words() {
+            return words;
+        }
+
+        /** A value with its unit. */
+        public String format(double value) {
+            return switch (this) {
+                case CONTACT -> Words.percent(value);
+                case ZONE, SUBSIDENCE -> Words.quantity(value, 1, "mm");
+                case SCREW_ANGLE -> Words.number(value, 1) + "°";
+            };
+        }
+    }
+
+    /**
+     * Changes inside it are within error.
+     *
+     * @param low lower end
+     * @param high upper end
+     * @param source where it comes from, in words
+     */
+    public record Band(double low, double high, String source) {}
+
     /**
      * One measured quantity.
      *
-     * @param name what it is
+     * @param quantity what it is
      * @param lowest value at the bottom
      * @param highest value at the top
-     * @param lines one a part that it is measured of
+     * @param band within which a change is none; empty where that is not known
+     * @param lines one a part that it is measured of, and a second one where there are two estimators
      */
-    public record Lane(String name, double lowest, double highest, List<Line> lines) {
+    public record Lane(Quantity quantity, double lowest, double highest, Optional<Band> band, List<Line> lines) {
         public Lane {
             lines = List.copyOf(lines);
+        }
+
+        /** What it is called. */
+        public String name() {
+            return quantity.words();
         }
     }
 
@@ -60,11 +100,17 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
      * @param partId the part
      * @param label what it is called
      * @param isPicked whether it is the chosen part
+     * @param isSecond whether the chosen part has a line already: this is its other estimator, or its other bone
      * @param points one a station, in their order
      */
-    public record Line(String partId, String label, boolean isPicked, List<Point> points) {
+    public record Line(String partId, String label, boolean isPicked, boolean isSecond, List<Point> points) {
         public Line {
             points = List.copyOf(points);
+        }
+
+        /** The headline of a part. */
+        public Line(String partId, String label, boolean isPicked, List<Point> points) {
+            this(partId, label, isPicked, false, points);
         }
     }
 
@@ -75,6 +121,7 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
      * @param value the number; empty where none is stated
      * @param low lower bound, with the number
      * @param high upper bound, with the number
+     * @param unseen where nothing was seen, what would not have been; empty otherwise
      * @param isStale whether it no longer belongs to its inputs
      * @param joinedTo the earlier station that it may be joined with; empty for none
      * @param why why there is no number, or no join; empty where there is nothing to say
@@ -84,14 +131,54 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
             OptionalDouble value,
             OptionalDouble low,
             OptionalDouble high,
+            OptionalDouble unseen,
             boolean isStale,
             OptionalInt joinedTo,
-            String why) {}
+            String why) {
+
+        /** A number, or none; nothing that lies under a detection limit. */
+        public Point(
+                int station,
+                OptionalDouble value,
+                OptionalDouble low,
+                OptionalDouble high,
+                boolean isStale,
+                OptionalInt joinedTo,
+                String why) {
+            this(station, value, low, high, OptionalDouble.empty(), isStale, joinedTo, why);
+        }
+    }
+
+    /**
+     * When a part broke.
+     *
+     * @param partId the part
+     * @param label what it is called
+     * @param isPicked whether it is the chosen part
+     * @param lastWhole the last station without a break before; empty if there is none
+     * @param firstBroken the first station with one
+     * @param isConfirmed whether it is confirmed
+     * @param words the same in words
+     */
+    public record BreakSpan(
+            String partId,
+            String label,
+            boolean isPicked,
+            OptionalInt lastWhole,
+            int firstBroken,
+            boolean isConfirmed,
+            String words) {}
 
     public CourseLines {
         stations = List.copyOf(stations);
         lanes = List.copyOf(lanes);
+        breaks = List.copyOf(breaks);
         undated = List.copyOf(undated);
+    }
+
+    /** A course in which nothing broke. */
+    public CourseLines(List<Station> stations, List<Lane> lanes, List<String> undated) {
+        this(stations, lanes, List.of(), undated);
     }
 
     /**
@@ -117,7 +204,7 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
      * The course as far as it is known.
      *
      * @param exams all exams, in any order
-     * @param parts all parts; interfaces get a line
+     * @param parts all parts
      * @param pickedPartId the chosen part
      * @param known what was measured
      */
@@ -132,53 +219,13 @@ public record CourseLines(List<Station> stations, List<Lane> lanes, List<String>
                 .filter(exam -> exam.daysSinceSurgery().isEmpty())
                 .map(ExamDay::label)
                 .toList();
-        List<Line> contact = parts.stream()
-                .filter(part -> part.kind() == PartKind.INTERFACE)
-                .map(part -> new Line(
-                        part.id(), part.label(), part.id().equals(pickedPartId), points(part, stations, known)))
+        List<Lane> lanes = Stream.of(
+                        ContactLane.of(parts, stations, pickedPartId, known),
+                        ZoneLane.of(parts, stations, pickedPartId, known),
+                        MotionLane.subsidence(parts, stations, pickedPartId, known),
+                        MotionLane.screwAngle(parts, stations, pickedPartId, known))
+                .flatMap(Optional::stream)
                 .toList();
-        List<Lane> lanes = contact.isEmpty() ? List.of() : List.of(new Lane("Contact", 0, 1, contact));
-        return new CourseLines(stations, lanes, undated);
-    }
-
-    private static List<Point> points(ConstructPart part, List<Station> stations, Known known) {
-        List<Point> points = new ArrayList<>();
-        OptionalInt latest = OptionalInt.empty();
-        for (int n = 0; n < stations.size(); n++) {
-            String label = stations.get(n).label();
-            Optional<ExamResult> exam = known.report().flatMap(report -> report.exam(label));
-            Optional<InterfaceExam> result = known.of(label, part.id());
-            Optional<ThresholdContact> contact = result.flatMap(InterfaceExam::contact);
-            OptionalDouble value = contact.map(c -> c.fraction().value()).orElse(OptionalDouble.empty());
-            boolean stale = known.staleness(label, part.id()).isPresent();
-            boolean comparable = exam.map(e -> Comparability.allowsHuComparison(e.comparability()))
-                    .orElse(true);
-            String why = why(result, comparable);
-            boolean joins = value.isPresent() && comparable && !stale;
-            points.add(new Point(
-                    n,
-                    value,
-                    value.isPresent() ? OptionalDouble.of(contact.orElseThrow().low()) : OptionalDouble.empty(),
-                    value.isPresent() ? OptionalDouble.of(contact.orElseThrow().high()) : OptionalDouble.empty(),
-                    stale,
-                    joins ? latest : OptionalInt.empty(),
-                    why));
-            latest = joins ? OptionalInt.of(n) : latest;
-        }
-        return points;
-    }
-
-    private static String why(Optional<InterfaceExam> result, boolean comparable) {
-        if (result.isEmpty()) {
-            return NOT_MEASURED;
-        }
-        if (result.get().contact().isEmpty()) {
-            return result.get().verdict().value().words();
-        }
-        Stated fraction = result.get().contact().get().fraction();
-        if (fraction.value().isEmpty()) {
-            return fraction.why();
-        }
-        return comparable ? "" : "not comparable with the reference exam";
+        return new CourseLines(stations, lanes, BreakSpans.of(parts, stations, pickedPartId, known), undated);
     }
 }

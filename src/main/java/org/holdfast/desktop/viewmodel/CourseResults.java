@@ -1,6 +1,8 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -9,6 +11,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.util.Subscription;
 import org.holdfast.app.ContactReport;
+import org.holdfast.app.ExamResult;
 import org.holdfast.app.ExamVolumes;
 import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.Staleness;
@@ -17,6 +20,7 @@ import org.holdfast.app.SubjectCourse;
 import org.holdfast.app.UseCaseException;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Running;
 import org.holdfast.desktop.viewmodel.BackgroundRunner.Work;
+import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.progress.Progress;
 
@@ -60,13 +64,21 @@ public final class CourseResults {
      * All that is known at a moment. Immutable.
      *
      * @param report what was measured; empty while nothing is
-     * @param stale why a number no longer belongs to its inputs, by exam label and id of the interface
+     * @param stale why a number no longer belongs to its inputs, by exam label and id of the part
      * @param status what is going on
+     * @param movedSince why all numbers of an exam no longer belong to its pose, by exam label
      */
-    public record Known(Optional<ContactReport> report, Map<Place, String> stale, Status status) {
+    public record Known(
+            Optional<ContactReport> report, Map<Place, String> stale, Status status, Map<String, String> movedSince) {
 
         public Known {
             stale = Map.copyOf(stale);
+            movedSince = Map.copyOf(movedSince);
+        }
+
+        /** What is known while no pose was changed since it was measured. */
+        public Known(Optional<ContactReport> report, Map<Place, String> stale, Status status) {
+            this(report, stale, status, Map.of());
         }
 
         /** What was measured of an interface in an exam; empty if nothing was. */
@@ -74,9 +86,22 @@ public final class CourseResults {
             return report.flatMap(r -> r.of(examLabel, interfaceId));
         }
 
-        /** Why a number no longer belongs to its inputs; empty if it does. */
-        public Optional<String> staleness(String examLabel, String interfaceId) {
-            return Optional.ofNullable(stale.get(new Place(examLabel, interfaceId)));
+        /** What was measured of a component in an exam; empty if nothing was. */
+        public Optional<ComponentExam> component(String examLabel, String componentId) {
+            return report.flatMap(r -> r.exam(examLabel)).flatMap(exam -> exam.components().stream()
+                    .filter(measured -> measured.component().id().equals(componentId))
+                    .findFirst());
+        }
+
+        /** What was measured in an exam as a whole; empty if nothing was. */
+        public Optional<ExamResult> exam(String examLabel) {
+            return report.flatMap(r -> r.exam(examLabel));
+        }
+
+        /** Why the numbers of a part no longer belong to their inputs; empty if they do. */
+        public Optional<String> staleness(String examLabel, String partId) {
+            return Optional.ofNullable(stale.get(new Place(examLabel, partId)))
+                    .or(() -> Optional.ofNullable(movedSince.get(examLabel)));
         }
 
         /** Whether it is being measured now. */
@@ -85,17 +110,17 @@ public final class CourseResults {
         }
 
         private Known with(Status other) {
-            return new Known(report, stale, other);
+            return new Known(report, stale, other, movedSince);
         }
     }
 
     /**
-     * One interface in one exam.
+     * One part in one exam.
      *
      * @param examLabel the exam
-     * @param interfaceId the interface
+     * @param partId the interface or component
      */
-    public record Place(String examLabel, String interfaceId) {}
+    public record Place(String examLabel, String partId) {}
 
     private final ReviewSubject subject;
     private final ExamVolumes volumes;
@@ -122,6 +147,14 @@ public final class CourseResults {
     /** All that is known. */
     public ReadOnlyObjectProperty<Known> knownProperty() {
         return known.getReadOnlyProperty();
+    }
+
+    /** Tells which poses differ from those that were measured with, by exam label, with the cause in words. */
+    void movedSince(Map<String, String> causes) {
+        Known now = known.get();
+        if (!now.movedSince().equals(causes)) {
+            become(new Known(now.report(), now.stale(), now.status(), causes));
+        }
     }
 
     /** Reads earlier results back; where there are none, measures. Damaged ones are said to be so and left as they are. */
@@ -212,9 +245,14 @@ public final class CourseResults {
     private Map<Place, String> staleIn(ContactReport stored, Progress progress) throws UseCaseException {
         Staleness staleness = Staleness.of(stored, subject, volumes, progress);
         Map<Place, String> found = new HashMap<>();
-        stored.exams().forEach(exam -> exam.parts().forEach(part -> staleness
-                .why(exam.label(), part.face().id())
-                .ifPresent(why -> found.put(new Place(exam.label(), part.face().id()), why))));
+        for (ExamResult exam : stored.exams()) {
+            List<String> ids = new ArrayList<>();
+            exam.parts().forEach(part -> ids.add(part.face().id()));
+            exam.components().forEach(part -> ids.add(part.component().id()));
+            for (String id : ids) {
+                staleness.why(exam.label(), id).ifPresent(why -> found.put(new Place(exam.label(), id), why));
+            }
+        }
         return found;
     }
 

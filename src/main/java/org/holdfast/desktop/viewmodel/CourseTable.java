@@ -19,29 +19,37 @@ public final class CourseTable {
         for (Lane lane : course.lanes()) {
             for (Line line : lane.lines()) {
                 List<String> points =
-                        line.points().stream().map(p -> point(course, p)).toList();
+                        line.points().stream().map(p -> point(course, lane, p)).toList();
                 sentences.add(lane.name() + ", " + line.label() + ": " + String.join("; ", points));
             }
+            lane.band()
+                    .ifPresent(band -> sentences.add(lane.name() + ", within error from "
+                            + lane.quantity().format(band.low()) + " to "
+                            + lane.quantity().format(band.high()) + ", " + band.source()));
         }
+        course.breaks().forEach(each -> sentences.add(each.words()));
         if (!course.undated().isEmpty()) {
             sentences.add("undated, not on the axis: " + String.join(", ", course.undated()));
         }
         return sentences.isEmpty() ? "course: nothing measured" : String.join(". ", sentences);
     }
 
-    private static String point(CourseLines course, Point point) {
+    private static String point(CourseLines course, Lane lane, Point point) {
         Station station = course.stations().get(point.station());
         String exam = station.label() + ", month " + Words.number(station.months(), 1) + ", ";
+        if (point.unseen().isPresent()) {
+            return exam + "none seen, under "
+                    + lane.quantity().format(point.unseen().getAsDouble()) + " unseen";
+        }
         if (point.value().isEmpty()) {
             return exam + (point.why().equals(CourseLines.NOT_MEASURED) ? point.why() : "not stated, " + point.why());
         }
         String bounds = point.low().isPresent() && point.high().isPresent()
-                ? ", bounds "
-                        + Words.percentRange(
-                                point.low().getAsDouble(), point.high().getAsDouble())
+                ? ", bounds " + lane.quantity().format(point.low().getAsDouble()) + " to "
+                        + lane.quantity().format(point.high().getAsDouble())
                 : "";
         return exam
-                + Words.percent(point.value().getAsDouble())
+                + lane.quantity().format(point.value().getAsDouble())
                 + bounds
                 + (point.isStale() ? ", old settings" : "")
                 + (point.why().isEmpty() ? "" : ", " + point.why());

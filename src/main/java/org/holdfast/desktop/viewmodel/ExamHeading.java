@@ -44,9 +44,14 @@ public record ExamHeading(
      * @param facts what its files say; empty until they were read
      * @param reference what the reference exam's files say
      * @param result what was measured; empty if nothing was
+     * @param pose where the construct lies
      */
     public static ExamHeading of(
-            ReviewExam exam, Optional<ExamFacts> facts, Optional<ExamFacts> reference, Optional<ExamResult> result) {
+            ReviewExam exam,
+            Optional<ExamFacts> facts,
+            Optional<ExamFacts> reference,
+            Optional<ExamResult> result,
+            ExamPose pose) {
         OptionalInt days = facts.map(ExamFacts::daysSinceSurgery).orElse(exam.daysSinceSurgery());
         String day = days.isPresent() ? "day " + Words.number(days.getAsInt(), 0) : "undated";
         List<String> words = new ArrayList<>(List.of(day));
@@ -72,6 +77,12 @@ public record ExamHeading(
         if (!causes.isEmpty()) {
             words.add(1, causes);
         }
+        if (!pose.words().isEmpty()) {
+            words.add(1, pose.words());
+        }
+        if (!pose.detail().isEmpty()) {
+            cautions.add(0, pose.detail());
+        }
         facts.map(ExamFacts::acquisition)
                 .flatMap(Acquisition::lossy)
                 .ifPresent(loss -> cautions.add(
@@ -82,7 +93,7 @@ public record ExamHeading(
                 title(exam.label()),
                 "",
                 String.join(" · ", words),
-                causes.isEmpty() ? short2 : day + " · " + causes,
+                compact(day, short2, causes, pose),
                 causes.isEmpty() ? Optional.empty() : Optional.of(causes),
                 cautions);
     }
@@ -98,6 +109,18 @@ public record ExamHeading(
                 FilmWords.shortScales(films),
                 Optional.empty(),
                 List.of("Scale: " + FilmWords.scales(films) + "."));
+    }
+
+    /** In few words: what forbids a comparison first, then a pose that was not found, then the kind of exam. */
+    private static String compact(String day, String usual, String causes, ExamPose pose) {
+        if (!causes.isEmpty()) {
+            return day + " · " + causes;
+        }
+        return usual.endsWith("lossy")
+                        || pose.words().isEmpty()
+                        || pose.isSure() && !pose.words().startsWith("registered")
+                ? usual
+                : day + " · " + pose.words().replace(", residual", "");
     }
 
     private static String title(String label) {

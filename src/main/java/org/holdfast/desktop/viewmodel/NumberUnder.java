@@ -6,80 +6,104 @@ import org.holdfast.app.ReviewExam;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
-import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
+import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.InterfaceExam;
-import org.holdfast.measure.ThresholdContact;
 
 /**
  * What stands under an exam's pictures: the number with its bounds and what the scan could not have shown, or why there
  * is none. Never a number alone. Immutable.
  *
  * @param state the part's state in this exam
- * @param value the number with its unit, or the word that stands for it
- * @param bounds lower and upper bound, percent; empty without a number
- * @param low lower bound, 0 to 1
- * @param at the number, 0 to 1
- * @param high upper bound, 0 to 1
+ * @param value the number with its unit, or the words that stand for it
+ * @param bounds lower and upper bound; empty without them
+ * @param bar the same drawn on a scale
  * @param limit what the scan cannot tell apart, or why there is no number
  * @param compactLimit the same in few words
+ * @param second what stands beside the headline, with its own bounds and limit; may be empty
+ * @param compactSecond the same in few words
  */
 public record NumberUnder(
         PartState state,
         String value,
         String bounds,
-        OptionalDouble low,
-        OptionalDouble at,
-        OptionalDouble high,
+        Bar bar,
         String limit,
-        String compactLimit) {
+        String compactLimit,
+        String second,
+        String compactSecond) {
+
+    /**
+     * A number and its bounds as shares of a scale, 0 to 1.
+     *
+     * @param low lower bound; empty for none
+     * @param at the number; empty for none
+     * @param high upper bound; empty for none
+     */
+    public record Bar(OptionalDouble low, OptionalDouble at, OptionalDouble high) {
+
+        /** Nothing to draw. */
+        public static final Bar NONE = new Bar(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+
+        /** A number with its bounds, each kept within the scale. */
+        static Bar of(double low, double at, double high) {
+            return new Bar(clamped(low), clamped(at), clamped(high));
+        }
+
+        /** What cannot be seen, from the scale's start on, without a number. */
+        static Bar unseen(double limit) {
+            return new Bar(OptionalDouble.of(0), OptionalDouble.empty(), clamped(limit));
+        }
+
+        private static OptionalDouble clamped(double share) {
+            return OptionalDouble.of(Math.max(0, Math.min(1, share)));
+        }
+    }
+
+    /** Whether there is a number to be shown as one. */
+    public boolean isNumber() {
+        return bar.at().isPresent();
+    }
 
     /** The number of a part in an exam. */
     public static NumberUnder of(ConstructPart part, ReviewExam exam, Known known) {
         PartCell cell = PartCell.of(part, exam, known);
-        Optional<InterfaceExam> measured =
-                part.kind() == PartKind.INTERFACE ? known.of(exam.label(), part.id()) : Optional.empty();
-        if (measured.isEmpty() || measured.get().contact().isEmpty()) {
-            return without(cell);
+        if (part.kind() == PartKind.INTERFACE) {
+            Optional<InterfaceExam> measured = known.of(exam.label(), part.id());
+            return measured.map(face -> FaceNumber.of(face, cell)).orElseGet(() -> without(cell, cell.cause()));
         }
-        ThresholdContact contact = measured.get().contact().get();
-        if (contact.fraction().value().isEmpty()) {
-            return without(cell, contact.fraction().why());
-        }
-        OptionalDouble gap = contact.smallestVisibleGapMm().value();
-        String unseen = gap.isPresent() ? "gaps < " + Words.quantity(gap.getAsDouble(), 1, "mm") : "gaps of any width";
-        String doubt = contact.isLimitSettled() ? "" : " (hinges on the blur)";
-        return new NumberUnder(
-                cell.state(),
-                cell.words(),
-                Words.percentRange(contact.low(), contact.high()),
-                OptionalDouble.of(contact.low()),
-                contact.fraction().value(),
-                OptionalDouble.of(contact.high()),
-                unseen + " read as contact" + doubt,
-                unseen + " unseen");
+        Optional<ComponentExam> measured = known.component(exam.label(), part.id());
+        return measured.map(component -> ComponentNumber.of(
+                        component, cell, known.report().orElseThrow().construct()))
+                .orElseGet(() -> without(cell, cell.cause()));
     }
 
     /** What stands under a radiograph. */
     public static NumberUnder onFilm() {
-        OptionalDouble none = OptionalDouble.empty();
         return new NumberUnder(
                 PartState.NOT_MEASURED,
                 "read by eye",
                 "",
-                none,
-                none,
-                none,
+                Bar.NONE,
                 "a radiograph has no HU",
-                "a radiograph, no HU");
+                "a radiograph, no HU",
+                "",
+                "");
     }
 
-    private static NumberUnder without(PartCell cell) {
-        return without(cell, cell.cause());
+    /** No number, and why. */
+    static NumberUnder without(PartCell cell, String why) {
+        return new NumberUnder(cell.state(), cell.words(), "", Bar.NONE, why, why, "", "");
     }
 
-    private static NumberUnder without(PartCell cell, String why) {
-        OptionalDouble none = OptionalDouble.empty();
-        return new NumberUnder(cell.state(), cell.words(), "", none, none, none, why, why);
+    /** The whole in words, for those who cannot see it. */
+    public String aloud() {
+        StringBuilder said = new StringBuilder(value);
+        for (String more : new String[] {bounds.isEmpty() ? "" : "bounds " + bounds, limit, second}) {
+            if (!more.isEmpty()) {
+                said.append(", ").append(more);
+            }
+        }
+        return said.toString().replace('\n', ' ');
     }
 }

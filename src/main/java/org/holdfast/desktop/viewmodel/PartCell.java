@@ -1,7 +1,9 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.holdfast.app.ExamResult;
 import org.holdfast.app.FilmResult;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.construct.ConstructPart;
@@ -9,8 +11,8 @@ import org.holdfast.construct.PartKind;
 import org.holdfast.desktop.state.PartState;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
+import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.InterfaceExam;
-import org.holdfast.measure.ThresholdContact;
 
 /**
  * One cell of the matrix: the state of a part in an exam as mark and words. Immutable.
@@ -32,41 +34,55 @@ public record PartCell(PartState state, String words, OptionalDouble share, Stri
 
     /** The cell of a part in an exam. */
     public static PartCell of(ConstructPart part, ReviewExam exam, Known known) {
-        if (part.kind() != PartKind.INTERFACE) {
-            return without(PartState.NOT_MEASURED, "not measured", "this version measures faces only");
-        }
-        Optional<InterfaceExam> measured = known.of(exam.label(), part.id());
-        if (measured.isEmpty()) {
-            return known.isMeasuring()
-                    ? without(PartState.NOT_MEASURED, "measuring", "")
-                    : without(PartState.NOT_MEASURED, "not measured", reasonOf(known));
-        }
-        String causes = String.join("; ", measured.get().verdict().causes());
-        OptionalDouble fraction = measured.get()
-                .contact()
-                .map(ThresholdContact::fraction)
-                .map(stated -> stated.value())
-                .orElse(OptionalDouble.empty());
+        PartCell fresh = part.kind() == PartKind.INTERFACE ? ofFace(part, exam, known) : ofComponent(part, exam, known);
         Optional<String> stale = known.staleness(exam.label(), part.id());
-        if (stale.isPresent()) {
-            String words = fraction.isPresent() ? Words.percent(fraction.getAsDouble()) : "not assessable";
-            return new PartCell(PartState.STALE, words, fraction, stale.get());
-        }
-        return fraction.isPresent()
-                ? new PartCell(PartState.NO_FINDING, Words.percent(fraction.getAsDouble()), fraction, causes)
-                : without(
-                        PartState.NOT_ASSESSABLE,
-                        "not assessable",
-                        causes.isEmpty() ? unstated(measured.get()) : causes);
+        return stale.isPresent() && fresh.state() != PartState.NOT_MEASURED
+                ? new PartCell(PartState.STALE, fresh.words(), fresh.share(), stale.get())
+                : fresh;
     }
 
-    private static String unstated(InterfaceExam part) {
-        return part.contact().map(contact -> contact.fraction().why()).orElse("");
+    private static PartCell ofFace(ConstructPart part, ReviewExam exam, Known known) {
+        Optional<InterfaceExam> measured = known.of(exam.label(), part.id());
+        if (measured.isEmpty()) {
+            return notMeasured(known);
+        }
+        String causes = String.join("; ", measured.get().verdict().causes());
+        Optional<ContactHeadline> headline = ContactHeadline.of(measured.get());
+        OptionalDouble fraction = headline.map(h -> h.fraction().value()).orElse(OptionalDouble.empty());
+        if (fraction.isEmpty()) {
+            String unstated = headline.map(h -> h.fraction().why()).orElse("");
+            return without(PartState.NOT_ASSESSABLE, "not assessable", causes.isEmpty() ? unstated : causes);
+        }
+        Optional<String> loss = ContactLoss.since(exam.label(), part.id(), known);
+        String cause =
+                loss.map(fell -> causes.isEmpty() ? fell : fell + "; " + causes).orElse(causes);
+        PartState state = loss.isPresent() ? PartState.CHANGED : PartState.NO_FINDING;
+        return new PartCell(state, Words.percent(fraction.getAsDouble()), fraction, cause);
+    }
+
+    private static PartCell ofComponent(ConstructPart part, ReviewExam exam, Known known) {
+        Optional<ComponentExam> measured = known.component(exam.label(), part.id());
+        if (measured.isEmpty()) {
+            return known.exam(exam.label()).isPresent() && !known.isMeasuring()
+                    ? without(PartState.NOT_MEASURED, "not measured", "these results hold faces only: measure again")
+                    : notMeasured(known);
+        }
+        boolean isReference =
+                known.exam(exam.label()).map(ExamResult::isReference).orElse(false);
+        List<ComponentFinding> found = ComponentFinding.of(measured.get(), isReference);
+        ComponentFinding gravest = found.get(0);
+        return without(gravest.state(), gravest.words(), ComponentCauses.of(measured.get(), found));
+    }
+
+    private static PartCell notMeasured(Known known) {
+        return known.isMeasuring()
+                ? without(PartState.NOT_MEASURED, "measuring", "")
+                : without(PartState.NOT_MEASURED, "not measured", reasonOf(known));
     }
 
     /** Part, exam and state as read aloud. */
     public String aloud(ConstructPart part, ReviewExam exam) {
-        String said = state == PartState.NO_FINDING ? words + " contact" : words;
+        String said = share.isPresent() ? words + " contact" : words;
         String old = state == PartState.STALE ? ", " + state.words() : "";
         return part.label() + ", " + exam.label() + ", " + said + old + (cause.isEmpty() ? "" : ", " + cause);
     }

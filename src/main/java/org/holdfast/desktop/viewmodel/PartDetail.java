@@ -3,10 +3,9 @@ package org.holdfast.desktop.viewmodel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.holdfast.app.Caution;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamFacts;
 import org.holdfast.app.ExamResult;
@@ -17,10 +16,11 @@ import org.holdfast.desktop.state.Words;
 import org.holdfast.desktop.viewmodel.CourseResults.Known;
 import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
+import org.holdfast.measure.ComponentExam;
+import org.holdfast.measure.ExamScan.PoseKind;
 import org.holdfast.measure.InterfaceExam;
 import org.holdfast.measure.PointSpreadEstimate;
-import org.holdfast.measure.Stated;
-import org.holdfast.measure.ThresholdContact;
+import org.holdfast.measure.Verdict;
 import org.holdfast.volume.Comparability.Difference;
 
 /**
@@ -28,10 +28,25 @@ import org.holdfast.volume.Comparability.Difference;
  *
  * @param verdict what can be asked of it, in a word; empty where nothing was measured
  * @param causes why not more
- * @param number how the number was made, line by line
+ * @param sections how the numbers were made, one table each
+ * @param caution standing text that goes with them
  * @param scan what is special about this exam, a sentence each
  */
-public record PartDetail(String verdict, List<String> causes, List<Row> number, List<String> scan) {
+public record PartDetail(
+        String verdict, List<String> causes, List<Section> sections, Optional<String> caution, List<String> scan) {
+
+    /**
+     * One table.
+     *
+     * @param title what it is about
+     * @param rows its lines
+     */
+    public record Section(String title, List<Row> rows) {
+
+        public Section {
+            rows = List.copyOf(rows);
+        }
+    }
 
     /**
      * One line of a table.
@@ -42,11 +57,12 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
      */
     public record Row(String name, String value, String why) {}
 
-    private static final String NOT_STATED = "not stated";
+    /** What the files let one assume of the pose; said no more once it was found. */
+    private static final String POSE_ASSUMED = "POSE_ASSUMED";
 
     public PartDetail {
         causes = List.copyOf(causes);
-        number = List.copyOf(number);
+        sections = List.copyOf(sections);
         scan = List.copyOf(scan);
     }
 
@@ -56,109 +72,32 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
         Optional<ExamResult> result = known.report().flatMap(report -> report.exam(exam.label()));
         List<Finding> byFiles = facts.map(ExamFacts::findings).orElse(List.of());
         if (result.isEmpty()) {
-            return new PartDetail("", List.of(), List.of(), words(byFiles));
+            return new PartDetail("", List.of(), List.of(), Optional.empty(), words(byFiles));
         }
         List<String> scan = scan(result.get(), byFiles);
-        Optional<InterfaceExam> measured = known.of(exam.label(), part.id());
-        if (measured.isEmpty()) {
-            return new PartDetail("", List.of(), List.of(), scan);
-        }
         ContactReport report = known.report().orElseThrow();
-        List<Row> rows = measured.get().contact().map(c -> rows(c, report)).orElse(List.of());
-        List<Row> all = new ArrayList<>(rows);
-        all.addAll(truthRows(exam, part, measured.get(), truth));
-        return new PartDetail(
-                measured.get().verdict().value().words(),
-                measured.get().verdict().causes(),
-                all,
-                scan);
-    }
-
-    private static List<Row> rows(ThresholdContact c, ContactReport report) {
-        List<Row> rows = new ArrayList<>();
-        String bounds = " (" + Words.percentRange(c.low(), c.high()) + ")";
-        rows.add(row("By threshold", c.fraction(), value -> Words.percent(value) + bounds));
-        rows.add(row("Opposite host bone", c.ofOppositeBone(), Words::percent));
-        rows.add(row("Bridged", c.bridged(), Words::percent));
-        rows.add(new Row("Cannot tell", Words.percent(c.notAssessable()), obstacles(c)));
-        rows.add(row("Smallest visible gap", c.smallestVisibleGapMm(), gap -> Words.quantity(gap, 2, "mm")));
-        rows.add(new Row("Bone ± 50 HU", shifted(c, 50), "the number with the bone threshold 50 HU higher and lower"));
-        rows.add(new Row("Bone ± 100 HU", shifted(c, 100), "the same with 100 HU"));
-        rows.add(row("Pose jitter, SD", c.jitterSd(), sd -> Words.quantity(100 * sd, 1, "points")));
-        rows.add(new Row(
-                "Bone from",
-                Words.quantity(c.boneHu(), 0, "HU") + ", guard " + Words.quantity(c.guardMm(), 1, "mm"),
-                c.boneRule()));
-        rows.add(row("Host bone", c.hostHu(), hu -> Words.quantity(hu, 0, "HU")));
-        rows.add(row("Noise, SD", c.noiseSdHu(), hu -> Words.quantity(hu, 0, "HU")));
-        rows.add(gaps(c));
-        rows.add(new Row("Face", Words.quantity(c.areaMm2(), 0, "mm²"), ""));
-        rows.add(new Row(
-                "Construct",
-                report.construct().id() + ", version " + report.construct().version(),
-                ""));
-        return rows;
-    }
-
-    private interface Format {
-        String of(double value);
-    }
-
-    private static Row row(String name, Stated stated, Format format) {
-        return stated.value().isPresent()
-                ? new Row(name, format.of(stated.value().getAsDouble()), "")
-                : new Row(name, NOT_STATED, stated.why());
-    }
-
-    private static Row gaps(ThresholdContact c) {
-        OptionalDouble median = c.gapMm().median();
-        OptionalDouble p90 = c.gapMm().p90();
-        String value = median.isPresent() && p90.isPresent()
-                ? Words.number(median.getAsDouble(), 1) + ", " + Words.quantity(p90.getAsDouble(), 1, "mm")
-                : "no gap seen";
-        return new Row("Gaps, median, 90th", value, "where bone was found at a distance");
-    }
-
-    private static String shifted(ThresholdContact c, int hu) {
-        Stated lower = c.sensitivity().get(-hu);
-        Stated higher = c.sensitivity().get(hu);
-        if (lower == null
-                || higher == null
-                || lower.value().isEmpty()
-                || higher.value().isEmpty()) {
-            return NOT_STATED;
+        Optional<InterfaceExam> face = known.of(exam.label(), part.id());
+        if (face.isPresent()) {
+            return of(
+                    face.get().verdict(),
+                    FaceDetail.of(face.get(), exam, report, truth),
+                    Caution.APPARENT_CONTACT,
+                    scan);
         }
-        return Words.percentRange(higher.value().getAsDouble(), lower.value().getAsDouble()) + '\u2009' + '%';
+        Optional<ComponentExam> component = known.component(exam.label(), part.id());
+        if (component.isPresent()) {
+            String caution = ComponentDetail.caution(component.get().component().kind());
+            return of(
+                    component.get().verdict(),
+                    ComponentDetail.of(component.get(), report.settings(), report.construct()),
+                    caution,
+                    scan);
+        }
+        return new PartDetail("", List.of(), List.of(), Optional.empty(), scan);
     }
 
-    private static String obstacles(ThresholdContact c) {
-        return c.obstacles().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .map(e -> Words.percent(e.getValue()) + " " + e.getKey().words())
-                .collect(Collectors.joining("; "));
-    }
-
-    private static List<Row> truthRows(
-            ReviewExam exam, ConstructPart part, InterfaceExam measured, SimulationTruth truth) {
-        OptionalDouble touching = truth.touchingFraction(exam.label(), part.id());
-        if (touching.isEmpty()) {
-            return List.of();
-        }
-        List<Row> rows = new ArrayList<>();
-        rows.add(new Row(
-                "Simulated truth",
-                Words.percent(touching.getAsDouble()) + " touching",
-                "known because it is invented"));
-        OptionalDouble gap =
-                measured.contact().map(c -> c.smallestVisibleGapMm().value()).orElse(OptionalDouble.empty());
-        if (gap.isPresent()) {
-            OptionalDouble under = truth.fractionUnder(exam.label(), part.id(), gap.getAsDouble());
-            rows.add(new Row(
-                    "under the unseen gap",
-                    Words.percent(under.orElseThrow()),
-                    "what a scan with this limit should read as contact"));
-        }
-        return rows;
+    private static PartDetail of(Verdict verdict, List<Section> sections, String caution, List<String> scan) {
+        return new PartDetail(verdict.value().words(), verdict.causes(), sections, Optional.of(caution), scan);
     }
 
     private static List<String> words(List<Finding> findings) {
@@ -180,12 +119,12 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
         PointSpreadEstimate spread = result.pointSpread();
         sentences.add("Blur (SD): " + Words.number(spread.sigmaInPlaneMm(), 2) + " in the slice, "
                 + Words.quantity(spread.sigmaAlongTableMm(), 2, "mm") + " along the table, "
-                + (spread.source() == PointSpreadEstimate.Source.GIVEN
-                        ? "given."
-                        : "by kernel and slice thickness, not measured."));
-        sentences.add("Pose: " + result.poseSource() + ".");
+                + blurSource(spread) + ".");
         List<Finding> findings = new ArrayList<>(result.findings());
-        findings.addAll(byFiles);
+        boolean isRegistered = result.poseKind() == PoseKind.REGISTERED;
+        byFiles.stream()
+                .filter(finding -> !isRegistered || !finding.code().equals(POSE_ASSUMED))
+                .forEach(findings::add);
         sentences.addAll(words(findings));
         String unknown = result.comparability().stream()
                 .filter(Difference::isUnknown)
@@ -195,5 +134,17 @@ public record PartDetail(String verdict, List<String> causes, List<Row> number, 
             sentences.add("Not known whether as on the reference exam: " + unknown + ".");
         }
         return sentences;
+    }
+
+    private static String blurSource(PointSpreadEstimate spread) {
+        return switch (spread.source()) {
+            case GIVEN -> "given";
+            case IMPLANT_EDGES ->
+                "measured on " + (spread.note().isEmpty() ? "the implant's edges" : spread.note())
+                        + (spread.seMm().value().isPresent()
+                                ? ", SE " + Words.quantity(spread.seMm().value().getAsDouble(), 3, "mm")
+                                : "");
+            case KERNEL_AND_THICKNESS_DEFAULT -> "by kernel and slice thickness, not measured";
+        };
     }
 }

@@ -1,17 +1,24 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.util.Subscription;
 import org.holdfast.app.ExamFacts;
 import org.holdfast.app.ExamVolumes;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.app.ReviewSubject;
+import org.holdfast.construct.Component;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
+import org.holdfast.desktop.render.ConstructOutline;
 import org.holdfast.desktop.state.Bindings;
 import org.holdfast.desktop.state.CutLook;
 import org.holdfast.desktop.state.CutRow;
@@ -20,6 +27,7 @@ import org.holdfast.desktop.state.FilmPlace;
 import org.holdfast.desktop.state.History;
 import org.holdfast.desktop.state.HuWindow;
 import org.holdfast.desktop.state.ImageMark;
+import org.holdfast.desktop.state.MapKind;
 import org.holdfast.desktop.state.ReviewState;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
@@ -46,6 +54,9 @@ public final class ReviewViewModel {
     private final History<ReviewState> history;
     private final ReadOnlyObjectWrapper<ReviewState> state = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
+    private final ReadOnlyBooleanWrapper outlined = new ReadOnlyBooleanWrapper();
+    private final KeptPoses kept;
+    private final Subscription listening;
 
     /**
      * @param subject what is reviewed
@@ -73,9 +84,15 @@ public final class ReviewViewModel {
                 .findFirst()
                 .orElse(parts.get(0));
         CutLook look = CutLook.fitted(first.frame().middle(), WindowChoice.first(subject.settings()));
-        this.history =
-                new History<>(ReviewState.first(first.id(), subject.exams().size() - 1, look));
+        this.kept = new KeptPoses(subject);
+        ReviewState begin = ReviewState.first(first.id(), subject.exams().size() - 1, look);
+        for (Map.Entry<Integer, RigidTransform> pose : kept.all().entrySet()) {
+            begin = begin.withNudged(pose.getKey(), Optional.of(pose.getValue()));
+        }
+        this.history = new History<>(begin);
         state.set(history.now());
+        said.set(kept.failure());
+        listening = results.knownProperty().subscribe(known -> tellMoved());
     }
 
     /** Begins to read earlier results, or to measure. Images are read once they have a column. */
@@ -287,13 +304,13 @@ public final class ReviewViewModel {
     /** Takes the last act back. */
     public void undo() {
         said.set(history.undo().map(act -> "Undone: " + act).orElse("Nothing to undo"));
-        state.set(history.now());
+        wentTo(history.now());
     }
 
     /** Does again what was taken back. */
     public void redo() {
         said.set(history.redo().map(act -> "Redone: " + act).orElse("Nothing to redo"));
-        state.set(history.now());
+        wentTo(history.now());
     }
 
     /** Shows words in the status line. */
@@ -308,17 +325,151 @@ public final class ReviewViewModel {
 
     /** Stops all work. */
     public void close() {
+        listening.unsubscribe();
         results.stop();
         columns.close();
     }
 
-    /** Moves the construct to where it is in the exam; where the exam was not read yet, nowhere. */
+    /** Moves the construct to where it is in the exam; where nothing is known yet, nowhere. */
     public RigidTransform poseOf(int exam) {
-        return columns.get(exam)
-                .factsProperty()
-                .get()
-                .map(ExamFacts::referenceToExam)
-                .orElse(RigidTransform.IDENTITY);
+        return pose(exam).referenceToExam();
+    }
+
+    /** Where the construct lies in an exam, and how that is known. */
+    public ExamPose pose(int exam) {
+        return ExamPose.of(
+                Optional.ofNullable(state.get().nudged().get(exam)),
+                results.knownProperty().get().exam(exams().get(exam).label()),
+                columns.get(exam).factsProperty().get());
+    }
+
+    /** Whether an exam's pose may be nudged: not on the reference exam, where the construct was laid out, nor on films. */
+    public boolean mayNudge(int exam) {
+        return !isFilm(exam)
+                && columns.get(exam)
+                        .factsProperty()
+                        .get()
+                        .map(facts -> !facts.isReference())
+                        .orElse(false);
+    }
+
+    /** Takes so many small steps with the construct in an exam; acts with an equal gesture are taken back together. */
+    public void nudge(int exam, NudgeStep step, int steps, Object gesture) {
+        PatientPoint centre = state.get().lookOf(exam).crossing();
+        nudge(exam, step.motion(subject.construct().axes(), centre, steps), gesture);
+    }
+
+    /** Moves the construct in an exam by a motion in the construct's space. */
+    public void nudge(int exam, RigidTransform motion, Object gesture) {
+        if (mayNudge(exam)) {
+            become(state.get().withNudged(exam, Optional.of(motion.then(poseOf(exam)))), "nudge", gesture);
+        }
+    }
+
+    /** Goes back to the pose that was found, or given. */
+    public void resetPose(int exam) {
+        become(state.get().withNudged(exam, Optional.empty()), "reset of the pose", new Object());
+        keepPoses();
+    }
+
+    /** Puts a pose back as it was before nudging began. */
+    public void restorePose(int exam, Optional<RigidTransform> before, Object gesture) {
+        become(state.get().withNudged(exam, before), "nudge", gesture);
+    }
+
+    /** Whether a nudged pose is not kept in the subject's folder yet. */
+    public boolean hasUnkeptPoses() {
+        return !state.get().nudged().equals(kept.all());
+    }
+
+    /** Keeps the poses as they are in the subject's folder; numbers are old until measured again. */
+    public void keepPoses() {
+        if (kept.keep(state.get().nudged())) {
+            said.set("Pose kept: measure again for numbers that belong to it");
+        } else if (!kept.failure().isEmpty()) {
+            said.set(kept.failure());
+        }
+    }
+
+    /** Tells the numbers of which exams were measured at another pose than is shown. */
+    private void tellMoved() {
+        Map<String, String> causes = new HashMap<>();
+        for (ReviewExam exam : exams()) {
+            results.knownProperty()
+                    .get()
+                    .exam(exam.label())
+                    .flatMap(measured -> MovedPose.since(
+                            Optional.ofNullable(state.get().nudged().get(exam.index())), measured))
+                    .ifPresent(why -> causes.put(exam.label(), why));
+        }
+        results.movedSince(causes);
+    }
+
+    /** What the pictures of the chosen part show; empty where there is nothing to map. */
+    public Optional<MapKind> map() {
+        return state.get().mapOf(part().kind());
+    }
+
+    /** Shows another map of parts of the chosen kind. */
+    public void map(MapKind kind) {
+        become(state.get().withMap(part().kind(), kind), "map", new Object());
+    }
+
+    /** Shows the next map that there is of parts of the chosen kind. */
+    public void nextMap() {
+        List<MapKind> all = MapKind.of(part().kind());
+        map().ifPresent(now -> map(all.get((all.indexOf(now) + 1) % all.size())));
+    }
+
+    /** The map of the chosen part in an exam. */
+    public PartMap partMap(int exam) {
+        if (isFilm(exam)) {
+            return PartMap.not("no map on a radiograph");
+        }
+        return mapLook(exam)
+                .map(look -> PartMap.of(
+                        part(),
+                        exams().get(exam).label(),
+                        results.knownProperty().get(),
+                        look))
+                .orElseGet(() -> PartMap.not("no map of this part"));
+    }
+
+    /** What that map depends on; empty for a radiograph. */
+    public Optional<PartMap.Key> mapKey(int exam) {
+        return isFilm(exam)
+                ? Optional.empty()
+                : Optional.of(PartMap.Key.of(
+                        part(),
+                        exams().get(exam).label(),
+                        results.knownProperty().get(),
+                        mapLook(exam)));
+    }
+
+    private Optional<PartMap.Look> mapLook(int exam) {
+        return map().map(kind -> new PartMap.Look(
+                kind, state.get().lookOf(exam).window(), columns.get(exam).volume(), poseOf(exam)));
+    }
+
+    /** Shows the construct's outline on the cuts, or not. */
+    public void outline(boolean isShown) {
+        outlined.set(isShown);
+    }
+
+    /** Whether the construct's outline is shown on the cuts. */
+    public ReadOnlyBooleanProperty outlinedProperty() {
+        return outlined.getReadOnlyProperty();
+    }
+
+    /** The construct's outline on cuts of an exam; empty while it is not shown. */
+    public Optional<ConstructOutline> outlineOf(int exam) {
+        return outlined.get()
+                ? Optional.of(new ConstructOutline(
+                        subject.construct().components().stream()
+                                .map(Component::shape)
+                                .toList(),
+                        poseOf(exam).inverse()))
+                : Optional.empty();
     }
 
     /** What the reference exam's files say; empty until they were read. */
@@ -353,6 +504,23 @@ public final class ReviewViewModel {
 
     private void become(ReviewState next, String act, Object gesture) {
         history.become(next, act, gesture);
-        state.set(history.now());
+        set(history.now());
+    }
+
+    /** A pose that comes back, or goes, by undo is kept as it then is. */
+    private void wentTo(ReviewState next) {
+        boolean isPose = !next.nudged().equals(state.get().nudged());
+        set(next);
+        if (isPose) {
+            keepPoses();
+        }
+    }
+
+    private void set(ReviewState next) {
+        boolean isPose = !next.nudged().equals(state.get().nudged());
+        state.set(next);
+        if (isPose) {
+            tellMoved();
+        }
     }
 }

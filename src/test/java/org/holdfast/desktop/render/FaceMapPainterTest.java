@@ -15,7 +15,6 @@ import org.holdfast.construct.Patch;
 import org.holdfast.construct.PatchSample;
 import org.holdfast.construct.PlanePatch;
 import org.holdfast.construct.SpherePatch;
-import org.holdfast.figure.Face;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
 import org.holdfast.measure.SampleReading;
@@ -39,14 +38,18 @@ class FaceMapPainterTest {
         return new PlanePatch(outline, CENTRE, Y.times(-1), X.times(-1), Z, 10, 12);
     }
 
-    private static FaceMapPicture paint(
+    private static MapPicture paint(
             Patch patch,
             double spacingMm,
             Function<PatchSample, SampleReading> reading,
             CutAxes faceOn,
             PixelSize size) {
         List<SampleReading> readings = SampleReadings.of(patch, spacingMm, reading);
-        return FaceMapPainter.paint(readings, List.of(patch), faceOn, Face.GapLimits.USUAL, size);
+        return FaceMapPainter.paint(SampleReadings.cells(readings), List.of(patch), faceOn, size);
+    }
+
+    private static PatchSample sampleOf(MapPicture.Cell cell, Patch patch) {
+        return patch.samples(1).get(Integer.parseInt(cell.words()));
     }
 
     private static int count(Picture picture, int colour) {
@@ -69,7 +72,7 @@ class FaceMapPainterTest {
 
     @Test
     void givesEachClassItsColourAndSize() {
-        FaceMapPicture map = paint(
+        MapPicture map = paint(
                 plane(PlanePatch.Outline.RECTANGLE),
                 1,
                 FaceMapPainterTest::quarter,
@@ -78,7 +81,7 @@ class FaceMapPainterTest {
 
         // By hand: 24 · 20 samples, a quarter of them each; every mark of a class has the same whole number of pixels
         int marks = 120;
-        double cell = map.cells().get(0).side();
+        double cell = map.cells().get(0).width();
         double full = Math.floor(cell) - Math.max(1, Math.rint(0.08 * cell));
         for (FaceClass each :
                 List.of(FaceClass.CONTACT, FaceClass.NARROW_GAP, FaceClass.GAP, FaceClass.WIDE_GAP_OR_NO_BONE)) {
@@ -90,7 +93,7 @@ class FaceMapPainterTest {
 
     @Test
     void liesAsTheFaceIsLookedAt() {
-        FaceMapPicture map = paint(
+        MapPicture map = paint(
                 plane(PlanePatch.Outline.RECTANGLE),
                 1,
                 sample -> sample.point().x() > CENTRE.x() + 6 && sample.point().y() > CENTRE.y() + 5
@@ -114,35 +117,35 @@ class FaceMapPainterTest {
 
     @Test
     void tellsWhereAPlaceLies() {
-        FaceMapPicture map = paint(
-                plane(PlanePatch.Outline.ELLIPSE), 1, FaceMapPainterTest::quarter, FROM_ABOVE, new PixelSize(400, 300));
+        PlanePatch face = plane(PlanePatch.Outline.ELLIPSE);
+        MapPicture map = paint(face, 1, FaceMapPainterTest::quarter, FROM_ABOVE, new PixelSize(400, 300));
 
-        for (FaceMapPicture.Cell cell : map.cells()) {
+        for (MapPicture.Cell cell : map.cells()) {
             PatientPoint place = map.reference()
                     .along(X, (cell.x() - map.referenceX()) * map.mmPerPixel())
                     .along(Y, (cell.y() - map.referenceY()) * map.mmPerPixel());
             // Phantom: a flat face seen straight on; rounding of some products
-            assertEquals(0, place.distanceTo(cell.reading().sample().point()), 1e-9);
-            assertSame(cell.reading(), map.readingAt(cell.x(), cell.y()).orElseThrow());
+            assertEquals(0, place.distanceTo(sampleOf(cell, face).point()), 1e-9);
+            assertSame(cell.words(), map.wordsAt(cell.x(), cell.y()).orElseThrow());
         }
-        assertEquals(Optional.empty(), map.readingAt(2, 2));
+        assertEquals(Optional.empty(), map.wordsAt(2, 2));
     }
 
     @ParameterizedTest
     @CsvSource({"ELLIPSE, 0.5", "ELLIPSE, 2.7", "RECTANGLE, 0.5", "RECTANGLE, 1.3"})
     void cellsNeverOverlap(PlanePatch.Outline outline, double spacingMm) {
-        FaceMapPicture map =
+        MapPicture map =
                 paint(plane(outline), spacingMm, FaceMapPainterTest::quarter, FROM_ABOVE, new PixelSize(231, 112));
 
-        List<FaceMapPicture.Cell> cells = map.cells();
+        List<MapPicture.Cell> cells = map.cells();
         for (int n = 0; n < cells.size(); n++) {
-            FaceMapPicture.Cell a = cells.get(n);
-            assertTrue(a.x() - a.side() / 2 >= 0 && a.x() + a.side() / 2 <= 231 && a.y() + a.side() / 2 <= 112);
+            MapPicture.Cell a = cells.get(n);
+            assertTrue(a.x() - a.width() / 2 >= 0 && a.x() + a.width() / 2 <= 231 && a.y() + a.width() / 2 <= 112);
             for (int m = n + 1; m < cells.size(); m++) {
-                FaceMapPicture.Cell b = cells.get(m);
+                MapPicture.Cell b = cells.get(m);
                 double apart = Math.max(Math.abs(a.x() - b.x()), Math.abs(a.y() - b.y()));
                 // Rounding of pixel places up to 231
-                assertTrue(apart >= (a.side() + b.side()) / 2 - 1e-9, n + " and " + m);
+                assertTrue(apart >= (a.width() + b.width()) / 2 - 1e-9, n + " and " + m);
             }
         }
     }
@@ -150,9 +153,9 @@ class FaceMapPainterTest {
     @Test
     void bridgedStaysTheLightestInSmallMaps() {
         PixelSize small = new PixelSize(150, 84);
-        FaceMapPicture bridged = paint(
+        MapPicture bridged = paint(
                 plane(PlanePatch.Outline.RECTANGLE), 0.5, s -> SampleReadings.contact(s, true), FROM_ABOVE, small);
-        FaceMapPicture contact = paint(
+        MapPicture contact = paint(
                 plane(PlanePatch.Outline.RECTANGLE), 0.5, s -> SampleReadings.contact(s, false), FROM_ABOVE, small);
 
         for (int y = 30; y < 54; y++) {
@@ -169,7 +172,7 @@ class FaceMapPainterTest {
     @Test
     void marksWhatCannotBeToldByAStroke() {
         for (PixelSize size : List.of(new PixelSize(150, 84), new PixelSize(900, 800))) {
-            FaceMapPicture map =
+            MapPicture map =
                     paint(plane(PlanePatch.Outline.RECTANGLE), 0.5, SampleReadings::cannotTell, FROM_ABOVE, size);
 
             assertTrue(count(map.picture(), FaceClass.CANNOT_TELL.colour()) > 100, size.toString());
@@ -181,7 +184,7 @@ class FaceMapPainterTest {
     void unrollsACylinderWithTheNearSideInTheMiddle() {
         CylinderPatch cylinder = new CylinderPatch(CENTRE, CENTRE.along(Z, 30), 3);
         // Contact on the front, towards the head; the viewer stands in front.
-        FaceMapPicture map = paint(
+        MapPicture map = paint(
                 cylinder,
                 1,
                 s -> s.normal().y() < -0.8 && s.point().z() > CENTRE.z() + 20
@@ -192,37 +195,38 @@ class FaceMapPainterTest {
 
         double left = Double.POSITIVE_INFINITY;
         double right = Double.NEGATIVE_INFINITY;
-        for (FaceMapPicture.Cell cell : map.cells()) {
-            if (FaceClass.of(cell.reading(), Face.GapLimits.USUAL) == FaceClass.CONTACT) {
+        for (MapPicture.Cell cell : map.cells()) {
+            PatchSample sample = sampleOf(cell, cylinder);
+            if (sample.normal().y() < -0.8 && sample.point().z() > CENTRE.z() + 20) {
                 assertTrue(cell.y() < 110, "towards the head is up");
                 left = Math.min(left, cell.x());
                 right = Math.max(right, cell.x());
             }
             // By hand: the patient's left side, out at +x, is unrolled to the right
-            if (cell.reading().sample().normal().x() > 0.5) {
+            if (sample.normal().x() > 0.5) {
                 assertTrue(cell.x() > 100);
             }
         }
         // By hand: the front is the middle of 200 pixels; cells need not lie evenly about it, half a cell at most
-        assertEquals(100, (left + right) / 2, map.cells().get(0).side() / 2);
+        assertEquals(100, (left + right) / 2, map.cells().get(0).width() / 2);
         assertEquals(Optional.empty(), map.right());
         assertEquals(Optional.of(Z.times(-1)), map.down());
         // Phantom: 30 mm long and 2π·3 mm round
         double longest = map.cells().stream()
-                        .mapToDouble(FaceMapPicture.Cell::y)
+                        .mapToDouble(MapPicture.Cell::y)
                         .max()
                         .orElseThrow()
-                - map.cells().stream().mapToDouble(FaceMapPicture.Cell::y).min().orElseThrow();
+                - map.cells().stream().mapToDouble(MapPicture.Cell::y).min().orElseThrow();
         assertEquals(29, longest * map.mmPerPixel(), 1e-6);
     }
 
     @Test
     void keepsALyingCylinderLying() {
         CylinderPatch cylinder = new CylinderPatch(CENTRE, CENTRE.along(X, 40), 3);
-        FaceMapPicture map = paint(cylinder, 1, SampleReadings::noBone, FROM_FRONT, new PixelSize(300, 150));
+        MapPicture map = paint(cylinder, 1, SampleReadings::noBone, FROM_FRONT, new PixelSize(300, 150));
 
-        for (FaceMapPicture.Cell cell : map.cells()) {
-            double alongMm = cell.reading().sample().point().x() - CENTRE.x() - 20;
+        for (MapPicture.Cell cell : map.cells()) {
+            double alongMm = sampleOf(cell, cylinder).point().x() - CENTRE.x() - 20;
             // Phantom: the axis runs along the picture; rounding of pixel places up to 300
             assertEquals(alongMm, (cell.x() - map.referenceX()) * map.mmPerPixel(), 1e-9);
         }
@@ -233,15 +237,15 @@ class FaceMapPainterTest {
     @Test
     void drawsACapSoThatItsMiddleAgreesWithTheView() {
         SpherePatch cap = new SpherePatch(CENTRE, 12, Z, 60);
-        FaceMapPicture map = paint(
+        MapPicture map = paint(
                 cap,
                 1,
                 s -> SampleReadings.contact(s, s.point().x() > CENTRE.x()),
                 FROM_ABOVE,
                 new PixelSize(300, 300));
 
-        for (FaceMapPicture.Cell cell : map.cells()) {
-            PatientPoint point = cell.reading().sample().point();
+        for (MapPicture.Cell cell : map.cells()) {
+            PatientPoint point = sampleOf(cell, cap).point();
             // By hand: the patient's left lies right of the middle, posterior below it
             assertTrue((point.x() - CENTRE.x()) * (cell.x() - 150) >= -1e-9, point.toString());
             assertTrue((point.y() - CENTRE.y()) * (cell.y() - 150) >= -1e-9, point.toString());
@@ -250,12 +254,8 @@ class FaceMapPainterTest {
 
     @Test
     void drawsOnlyTheOutlineOfAFaceWithoutReadings() {
-        FaceMapPicture map = FaceMapPainter.paint(
-                List.of(),
-                List.of(plane(PlanePatch.Outline.RECTANGLE)),
-                FROM_ABOVE,
-                Face.GapLimits.USUAL,
-                new PixelSize(100, 80));
+        MapPicture map = FaceMapPainter.paint(
+                List.of(), List.of(plane(PlanePatch.Outline.RECTANGLE)), FROM_ABOVE, new PixelSize(100, 80));
 
         assertFalse(map.cells().iterator().hasNext());
         assertTrue(count(map.picture(), FaceClass.WELL) > 6000);
@@ -274,15 +274,10 @@ class FaceMapPainterTest {
     void refusesAMapOfNothing() {
         assertThrows(
                 IllegalArgumentException.class,
-                () -> FaceMapPainter.paint(
-                        List.of(), List.of(), FROM_ABOVE, Face.GapLimits.USUAL, new PixelSize(100, 80)));
+                () -> FaceMapPainter.paint(List.of(), List.of(), FROM_ABOVE, new PixelSize(100, 80)));
         assertThrows(
                 IllegalArgumentException.class,
                 () -> FaceMapPainter.paint(
-                        List.of(),
-                        List.of(plane(PlanePatch.Outline.ELLIPSE)),
-                        FROM_ABOVE,
-                        Face.GapLimits.USUAL,
-                        new PixelSize(0, 80)));
+                        List.of(), List.of(plane(PlanePatch.Outline.ELLIPSE)), FROM_ABOVE, new PixelSize(0, 80)));
     }
 }

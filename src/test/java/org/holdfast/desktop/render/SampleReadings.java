@@ -4,8 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import org.holdfast.construct.Patch;
 import org.holdfast.construct.PatchSample;
+import org.holdfast.figure.Face;
 import org.holdfast.measure.Obstacle;
 import org.holdfast.measure.SampleReading;
 import org.holdfast.measure.Tissue;
@@ -17,6 +19,16 @@ final class SampleReadings {
 
     static List<SampleReading> of(Patch patch, double spacingMm, Function<PatchSample, SampleReading> reading) {
         return patch.samples(spacingMm).stream().map(reading).toList();
+    }
+
+    /** As a map by threshold shows them; the words tell the place in the list. */
+    static List<MapCell> cells(List<SampleReading> readings) {
+        return IntStream.range(0, readings.size())
+                .mapToObj(n -> new MapCell(
+                        readings.get(n).sample(),
+                        FaceClass.of(readings.get(n), Face.GapLimits.USUAL),
+                        Integer.toString(n)))
+                .toList();
     }
 
     static SampleReading contact(PatchSample sample, boolean isBridged) {

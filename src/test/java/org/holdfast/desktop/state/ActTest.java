@@ -22,7 +22,6 @@ final class ActTest {
             KeyCode.K,
             KeyCode.C,
             KeyCode.M,
-            KeyCode.O,
             KeyCode.A,
             KeyCode.E,
             KeyCode.X,

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import javafx.geometry.Bounds;
@@ -78,9 +79,10 @@ final class CourseChartViewTest {
                         CourseLines.NOT_MEASURED))
                 .toList();
         Lane lane = new Lane(
-                "Contact",
+                CourseLines.Quantity.CONTACT,
                 0,
                 1,
+                Optional.empty(),
                 List.of(
                         new CourseLines.Line("cranial", "Cranial", true, picked),
                         new CourseLines.Line("caudal", "Caudal", false, other)));

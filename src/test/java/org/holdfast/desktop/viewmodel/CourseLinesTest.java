@@ -86,10 +86,13 @@ final class CourseLinesTest {
     @Test
     void givesEachInterfaceALineAndMarksThePickedOne() {
         CourseLines course = course(SampleSubject.report(), Map.of());
-        assertEquals(1, course.lanes().size());
+        assertEquals(CourseLines.Quantity.CONTACT, course.lanes().get(0).quantity());
         assertEquals(
                 List.of("cranial-face", "caudal-face"),
-                course.lanes().get(0).lines().stream().map(Line::partId).toList());
+                course.lanes().get(0).lines().stream()
+                        .filter(line -> !line.isSecond())
+                        .map(Line::partId)
+                        .toList());
         assertEquals(PICKED, picked(course).partId());
     }
 
@@ -184,7 +187,7 @@ final class CourseLinesTest {
                         new ContactReport(report.construct(), report.settings(), exams, report.findings()), Map.of()))
                 .points()
                 .get(4);
-        assertEquals(parts.get(0).verdict().value().words(), point.why());
+        assertEquals(parts.get(0).byFit().why(), point.why());
         assertTrue(point.value().isEmpty());
     }
 

@@ -119,13 +119,13 @@ class CourseResultsTest {
         assertEquals(
                 SampleSubject.report().of("surgery", FACE).orElseThrow().contact(),
                 report.of("surgery", FACE).orElseThrow().contact());
-        assertTrue(Files.exists(folder.resolve("results").resolve("contact.json")));
+        assertTrue(Files.exists(folder.resolve("results").resolve("measure.json")));
     }
 
     @Test
     void saysThatResultsAreDamagedAndLeavesThem() throws Exception {
         store();
-        Path contact = folder.resolve("results").resolve("contact.json");
+        Path contact = folder.resolve("results").resolve("measure.json");
         Files.writeString(contact, "{");
         CourseResults results = started();
         assertTrue(runner.next());
@@ -188,6 +188,6 @@ class CourseResultsTest {
         results.start();
         all();
         String why = known(results).staleness("24 mo", FACE).orElseThrow();
-        assertTrue(why.startsWith("measured with other settings: sampleSpacingMm"), why);
+        assertTrue(why.contains("sampleSpacingMm 0.5, now 0.75"), why);
     }
 }

@@ -61,12 +61,13 @@ class ExamHeadingTest {
     private static final Optional<ExamFacts> REFERENCE = Optional.of(facts(scan(120, "B60"), true, OptionalInt.of(3)));
 
     private static ExamHeading of(Optional<ExamFacts> facts) {
-        return ExamHeading.of(EXAM, facts, REFERENCE, Optional.empty());
+        return ExamHeading.of(EXAM, facts, REFERENCE, Optional.empty(), ExamPose.UNKNOWN);
     }
 
     @Test
     void saysTheDayWhileNothingWasRead() {
-        ExamHeading heading = ExamHeading.of(EXAM, Optional.empty(), Optional.empty(), Optional.empty());
+        ExamHeading heading =
+                ExamHeading.of(EXAM, Optional.empty(), Optional.empty(), Optional.empty(), ExamPose.UNKNOWN);
         assertEquals(new ExamHeading("3 mo", "", "day 90", "day 90", Optional.empty(), List.of()), heading);
     }
 
@@ -113,7 +114,8 @@ class ExamHeadingTest {
     void callsTheFirstExamByTheOperation() {
         ReviewExam surgery = new ReviewExam(
                 0, "surgery", Path.of("ct"), OptionalInt.of(-2), Optional.empty(), Optional.empty(), Optional.empty());
-        ExamHeading heading = ExamHeading.of(surgery, Optional.empty(), Optional.empty(), Optional.empty());
+        ExamHeading heading =
+                ExamHeading.of(surgery, Optional.empty(), Optional.empty(), Optional.empty(), ExamPose.UNKNOWN);
         assertEquals("After surgery", heading.title());
         assertEquals("day \u22122", heading.facts());
     }

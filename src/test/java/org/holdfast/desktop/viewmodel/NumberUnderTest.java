@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.holdfast.app.ReviewExam;
 import org.holdfast.cases.SampleSubject;
 import org.holdfast.desktop.state.PartState;
@@ -42,9 +41,9 @@ class NumberUnderTest {
     @Test
     void hasItsBoundsAboutIt() {
         NumberUnder number = face(SampleKnown.measured());
-        double low = number.low().orElseThrow();
-        double at = number.at().orElseThrow();
-        double high = number.high().orElseThrow();
+        double low = number.bar().low().orElseThrow();
+        double at = number.bar().at().orElseThrow();
+        double high = number.bar().high().orElseThrow();
         assertTrue(0 <= low && low <= at && at <= high && high <= 1, number::toString);
         assertEquals(contact().low(), low);
         assertEquals(contact().high(), high);
@@ -56,17 +55,17 @@ class NumberUnderTest {
     void saysWhatTheScanCouldNotHaveShown() {
         NumberUnder settled = with(Stated.of(0.6), Stated.of(0.74), true);
         // By hand: 0.74 with one decimal
-        assertEquals("gaps < 0.7\u2009mm read as contact", settled.limit());
-        assertEquals("gaps < 0.7\u2009mm unseen", settled.compactLimit());
+        assertEquals("by threshold: bone, or a gap < 0.7\u2009mm", settled.limit());
+        assertEquals("bone, or gap < 0.7\u2009mm", settled.compactLimit());
         assertEquals(
-                "gaps < 0.7\u2009mm read as contact (hinges on the blur)",
+                "by threshold: bone, or a gap < 0.7\u2009mm (hinges on the blur)",
                 with(Stated.of(0.6), Stated.of(0.74), false).limit());
     }
 
     @Test
     void isNotSilentWhereNoGapIsSeen() {
         assertEquals(
-                "gaps of any width read as contact",
+                "by threshold: bone, or a gap of any width",
                 with(Stated.of(0.6), Stated.not("the model never sees a gap"), true)
                         .limit());
     }
@@ -74,17 +73,16 @@ class NumberUnderTest {
     @Test
     void saysWhyThereIsNone() {
         NumberUnder none = with(Stated.not("under 50 % assessable"), Stated.of(0.7), true);
-        OptionalDouble empty = OptionalDouble.empty();
         assertEquals(
                 new NumberUnder(
                         PartState.NOT_ASSESSABLE,
                         "not assessable",
                         "",
-                        empty,
-                        empty,
-                        empty,
+                        NumberUnder.Bar.NONE,
                         "under 50 % assessable",
-                        "under 50 % assessable"),
+                        "under 50 % assessable",
+                        "",
+                        ""),
                 none);
         Verdict verdict = new Verdict(Verdict.Value.NOT_ANSWERABLE, List.of("cone-beam volume"));
         NumberUnder unmeasured = face(SampleKnown.changed(part -> SampleKnown.with(part, verdict, Optional.empty())));
@@ -96,13 +94,13 @@ class NumberUnderTest {
     void keepsAnOldNumberMarked() {
         NumberUnder old = face(SampleKnown.stale(SampleKnown.measured(), 1, "other settings"));
         assertEquals(PartState.STALE, old.state());
-        assertEquals(contact().fraction().value(), old.at());
+        assertEquals(contact().fraction().value(), old.bar().at());
     }
 
     @Test
     void isNoneOfAPartThatIsNoFace() {
         NumberUnder rod = NumberUnder.of(SampleKnown.part("rod-left"), EXAM, SampleKnown.measured());
         assertEquals("not measured", rod.value());
-        assertEquals("this version measures faces only", rod.limit());
+        assertEquals("these results hold faces only: measure again", rod.limit());
     }
 }

@@ -86,7 +86,7 @@ class PartCellTest {
     void saysThatOnlyFacesAreMeasured() {
         PartCell cell = PartCell.of(SampleKnown.part("screw-l2-left"), EXAM, SampleKnown.measured());
         assertEquals(PartState.NOT_MEASURED, cell.state());
-        assertEquals("this version measures faces only", cell.cause());
+        assertEquals("these results hold faces only: measure again", cell.cause());
     }
 
     @Test

@@ -46,8 +46,9 @@ final class SampleKnown {
                 .orElseThrow();
     }
 
+    /** As measured by threshold alone. */
     static Known measured() {
-        return new Known(Optional.of(SampleSubject.report()), Map.of(), IDLE);
+        return changed(part -> part);
     }
 
     static Known stale(Known known, int exam, String why) {
@@ -58,7 +59,7 @@ final class SampleKnown {
         return new Known(Optional.empty(), Map.of(), status);
     }
 
-    /** As measured, but for what every exam says of the face. */
+    /** As measured by threshold alone, but for what every exam says of the face. */
     static Known changed(UnaryOperator<InterfaceExam> change) {
         ContactReport all = SampleSubject.report();
         List<ExamResult> exams = all.exams().stream()
@@ -74,6 +75,7 @@ final class SampleKnown {
                         exam.referenceToExam(),
                         exam.pointSpread(),
                         exam.parts().stream()
+                                .map(part -> with(part, part.verdict(), part.contact()))
                                 .map(part -> part.face().id().equals(FACE) ? change.apply(part) : part)
                                 .toList(),
                         exam.findings()))

@@ -1,0 +1,53 @@
+package org.holdfast.measure;
+
+import org.holdfast.construct.Component;
+import org.holdfast.volume.Acquisition;
+import org.holdfast.volume.Acquisition.Known;
+
+/** The rules for the verdict on the zone round a screw in an exam, before anything is measured. */
+final class LucencyVerdict {
+
+    private LucencyVerdict() {}
+
+    static Verdict before(Component component, ExamScan exam) {
+        Acquisition acquisition = exam.acquisition();
+        if (acquisition.date().isPresent()
+                && !component.isInOn(acquisition.date().get())) {
+            return Verdict.because(
+                    Verdict.Value.NOT_ANSWERABLE,
+                    component.label() + " was not in the patient on "
+                            + acquisition.date().get());
+        }
+        Verdict verdict = Verdict.answerable();
+        if (!component.material().hasMetalEdge()) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.READER_ONLY, component.material().word() + " has no metal edge to measure from"));
+        }
+        if (acquisition.coneBeam() == Known.YES) {
+            verdict = verdict.and(
+                    Verdict.because(Verdict.Value.READER_ONLY, "cone-beam volume: geometry yes, HU measures refused"));
+        }
+        if (acquisition.lossy().isPresent()) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.ANSWERABLE,
+                    "images compressed with loss (" + acquisition.lossy().get().words() + "): HU may be off"));
+        }
+        return verdict.and(artefactReduction(acquisition.artefactReduction()));
+    }
+
+    /** Artefact reduction can draw a zone and can hide one. */
+    private static Verdict artefactReduction(Known used) {
+        return switch (used) {
+            case YES ->
+                Verdict.because(
+                        Verdict.Value.READER_ONLY,
+                        "artefact-reduced series alone: a zone, or none, is unconfirmed until another series or a"
+                                + " radiograph says the same");
+            case UNKNOWN ->
+                Verdict.because(
+                        Verdict.Value.ANSWERABLE,
+                        "not known whether the series is artefact-reduced: if it is, a zone, or none, is unconfirmed");
+            case NO -> Verdict.answerable();
+        };
+    }
+}
