@@ -127,34 +127,39 @@ public final class SimulationTruth {
                     faces.put(face.path("id").asText(), pattern(face.path("areas")));
                 }
                 byExam.put(exam.path("label").asText(), faces);
-                parts.put(exam.path("label").asText(), parts(exam));
+                parts.put(exam.path("label").asText(), parts(exam, file + ": exams[]"));
             }
             return new SimulationTruth(byExam, parts);
         } catch (IllegalArgumentException e) {
-            throw new UseCaseException(file + ": exams: " + e.getMessage(), e);
+            throw new UseCaseException(file + ": exams[].interfaces[].areas: " + e.getMessage(), e);
         }
     }
 
-    private static Parts parts(JsonNode exam) {
+    private static Parts parts(JsonNode exam, String at) throws UseCaseException {
         Map<String, Double> zones = new HashMap<>();
-        exam.path("screws").forEach(screw -> zones.put(screw.path("id").asText(), number(screw, "meanZoneMm")));
+        for (JsonNode screw : exam.path("screws")) {
+            zones.put(screw.path("id").asText(), number(screw, "meanZoneMm", at + ".screws[]"));
+        }
         List<TrueBreak> breaks = new ArrayList<>();
-        exam.path("breaks")
-                .forEach(each -> breaks.add(new TrueBreak(
-                        each.path("component").asText(), number(each, "atMm"), number(each, "gapAlongAxisMm"))));
+        for (JsonNode each : exam.path("breaks")) {
+            breaks.add(new TrueBreak(
+                    each.path("component").asText(),
+                    number(each, "atMm", at + ".breaks[]"),
+                    number(each, "gapAlongAxisMm", at + ".breaks[]")));
+        }
         Map<String, Double> into = new HashMap<>();
-        exam.path("migration")
-                .forEach(each -> into.put(
-                        between(
-                                each.path("component").asText(),
-                                each.path("bone").asText()),
-                        number(each, "intoBoneMm")));
+        for (JsonNode each : exam.path("migration")) {
+            into.put(
+                    between(each.path("component").asText(), each.path("bone").asText()),
+                    number(each, "intoBoneMm", at + ".migration[]"));
+        }
         return new Parts(zones, breaks, into);
     }
 
-    private static double number(JsonNode node, String name) {
+    private static double number(JsonNode node, String name, String at) throws UseCaseException {
         if (!node.path(name).isNumber()) {
-            throw new IllegalArgumentException(name + ": expected a number, found " + JsonFile.found(node.path(name)));
+            throw new UseCaseException(
+                    at + "." + name + ": expected a number, found " + JsonFile.found(node.path(name)));
         }
         return node.path(name).doubleValue();
     }

@@ -24,6 +24,7 @@ public final class Staleness {
 
     private static final String EXAM = "the exam";
     private static final String REFERENCE = "the reference exam";
+    private static final String PRESET = "preset";
 
     private final Map<String, String> why;
 
@@ -202,7 +203,11 @@ public final class Staleness {
     private static String changedSettings(ContactReport stored, ReviewSubject subject) {
         List<String> changed = new ArrayList<>();
         addChanged("", SettingsJson.write(stored.settings()), SettingsJson.write(subject.settings()), changed);
-        return String.join("; ", changed);
+        // Another preset comes with the values that make it another; it is told where nothing else is.
+        List<String> values = changed.stream()
+                .filter(words -> !words.startsWith(PRESET + " "))
+                .toList();
+        return String.join("; ", values.isEmpty() ? changed : values);
     }
 
     private static void addChanged(String path, JsonNode before, JsonNode now, List<String> changed) {

@@ -9,6 +9,7 @@ import org.holdfast.progress.Progress;
 import org.holdfast.validation.BreakValidation;
 import org.holdfast.validation.ChangeValidation;
 import org.holdfast.validation.ContactValidation;
+import org.holdfast.validation.GapValidation;
 import org.holdfast.validation.LucencyValidation;
 import org.holdfast.validation.MigrationValidation;
 import org.holdfast.validation.RegistrationValidation;
@@ -25,6 +26,7 @@ public record ValidationGoals(Subject subject, List<Row> rows) {
     /** What can be validated. */
     public enum Subject {
         CONTACT("interface contact on simulated faces", true, ContactValidation::quick, ContactValidation::full),
+        GAP("gaps beside simulated faces", false, GapValidation::quick, GapValidation::full),
         LUCENCY("zones round simulated screws", false, LucencyValidation::quick, LucencyValidation::full),
         CHANGE("change maps and bone in pores", true, ChangeValidation::quick, ChangeValidation::full),
         BREAKS("breaks of simulated rods and screws", false, BreakValidation::quick, BreakValidation::full),

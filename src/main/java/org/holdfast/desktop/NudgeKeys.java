@@ -52,7 +52,9 @@ final class NudgeKeys {
         }
         review.outline(wasOutlined);
         review.say("");
-        review.keepPoses();
+        if (code == KeyCode.ENTER) {
+            review.keepPoses();
+        }
         return false;
     }
 

@@ -9,8 +9,8 @@ import java.util.Arrays;
  */
 final class BoneDepth {
 
-    /** Borders are looked for from here outwards, mm beyond the radius. */
-    private static final double FROM_MM = 2.0;
+    /** Borders are looked for from here outwards, mm beyond the radius; what lies before is then clear of the metal. */
+    private static final double FROM_MM = 3.0;
     /** Rings in which a sector is compared with the others: 0.5 mm. */
     private static final int WINDOW_RINGS = 5;
     /** So much brighter or darker than the others is a border, HU. */

@@ -24,7 +24,7 @@ final class FaceFit {
 
     private static final int ENOUGH_FITS = 20;
     /** How well the face's own blur is then known, as a share of it. */
-    static final double OWN_SIGMA_SHARE = 0.02;
+    static final double OWN_SIGMA_SHARE = 0.01;
     /** How far the blur may be found from the stated one, in its standard deviations. */
     private static final double SIGMA_REACH = 2;
 

@@ -12,7 +12,7 @@ final class HostStations {
     static final String NOT_HOST =
             "no host bone within 6 mm round 270° on the reference exam: disc, canal, breach or another bone";
 
-    private static final double FROM_MM = 0.8;
+    private static final double FROM_MM = 1.5;
     private static final double TO_MM = 6;
     private static final double HOST_FROM_MM = 3.5;
     /** Bone is at least so much brighter than fluid. */

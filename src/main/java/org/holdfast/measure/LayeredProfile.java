@@ -195,8 +195,9 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         share = step(at, border, sigma);
         if (derivatives) {
             slope = rise * stepSlope(at, border, sigma);
+            row[SIGMA] -= slope * place(at, border) / sigma + rise * boxBySigma(at, border, sigma);
+            slope *= shiftByBorder(border);
             row[EDGE] -= slope;
-            row[SIGMA] -= slope * place(at, border) / sigma;
         }
         return rise * share;
     }
@@ -211,6 +212,16 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
         return at - border + 0.5 * across * across / (radius + border);
     }
 
+    /** How far the place where a border shows moves with the border. */
+    private double shiftByBorder(double border) {
+        double radius = known.radiusMm();
+        if (radius == Double.POSITIVE_INFINITY) {
+            return 1;
+        }
+        double share = known.sigmaAcrossMm() / (radius + border);
+        return 1 + 0.5 * share * share;
+    }
+
     /** The blurred unit step at a place. */
     private double step(double at, double border, double sigma) {
         double x = place(at, border) / sigma;
@@ -220,6 +231,16 @@ final class LayeredProfile implements BoundedLeastSquares.Problem {
             share += flat * (x * x - 3) * x * NormalTable.density(x);
         }
         return share;
+    }
+
+    /** How the voxel box's part of the step falls as the blur grows, 1/mm. */
+    private double boxBySigma(double at, double border, double sigma) {
+        if (known.boxMm4() == 0) {
+            return 0;
+        }
+        double x = place(at, border) / sigma;
+        double flat = known.boxMm4() / (24 * sigma * sigma * sigma * sigma);
+        return 4 * flat / sigma * (x * x - 3) * x * NormalTable.density(x);
     }
 
     /** Derivative of the blurred unit step by the place, 1/mm. */

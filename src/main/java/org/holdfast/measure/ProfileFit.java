@@ -18,7 +18,7 @@ final class ProfileFit {
     static final double[] FRONT_MM = {0.4, 0.8, 1.2};
 
     /** Each stands for its neighbourhood: the thickness may move by so much, one standard deviation, mm. */
-    static final double FRONT_SD_MM = 0.2;
+    static final double FRONT_SD_MM = 0.15;
 
     private static final double THINNEST_MM = 0.15;
     private static final double THICKEST_MM = 2;

@@ -14,7 +14,7 @@ import org.holdfast.geometry.RigidTransform;
  * <ul>
  *   <li>darker than fluid by more than the settings' {@code streakHu}, beside the screw or in depth: no tissue reads so;
  *   <li>on a line through other metal within the slice, and in depth darker or brighter than the median of the other
- *       sectors by more than that; the bright neighbours of such a dark one go with it;
+ *       sectors by more than that; the sectors beside such a one go with it;
  *   <li>against the reference exam, in depth: brighter by more than that, or darker and now under fluid by half of it. A
  *       sector that turned to fluid is not left out: that may be the zone.
  * </ul>
@@ -23,7 +23,7 @@ final class StreakSectors {
 
     static final String UNDER_FLUID = "darker than fluid: streak";
     static final String IN_LINE = "in line with other metal and unlike the other sectors in depth: streak";
-    static final String BESIDE = "bright beside a dark sector in line with other metal: streak";
+    static final String BESIDE = "beside a sector that is a streak in line with other metal";
     static final String CHANGED = "unlike the reference exam in depth: streak";
 
     private static final double BESIDE_FROM_MM = 1.0;
@@ -105,21 +105,20 @@ final class StreakSectors {
                     why[slab][n] = change > streak || change < -streak && isDark ? CHANGED : "";
                 }
             }
-            addBright(why[slab], over[slab], inLine, streak);
+            addNeighbours(why[slab]);
         }
         return why;
     }
 
-    private static void addBright(String[] why, double[] over, boolean[] inLine, double streak) {
+    /** A streak does not end with a sector: what lies beside one goes with it, its bright partners among them. */
+    private static void addNeighbours(String[] why) {
         String[] before = why.clone();
         int count = why.length;
         for (int n = 0; n < count; n++) {
-            for (int side : new int[] {1, count - 1}) {
-                int other = (n + side) % count;
-                boolean isDark = !before[other].isEmpty() && inLine[other] && over[other] < 0;
-                if (before[n].isEmpty() && isDark && over[n] > streak) {
-                    why[n] = BESIDE;
-                }
+            boolean isBeside =
+                    before[(n + 1) % count].equals(IN_LINE) || before[(n + count - 1) % count].equals(IN_LINE);
+            if (before[n].isEmpty() && isBeside) {
+                why[n] = BESIDE;
             }
         }
     }

@@ -65,6 +65,7 @@ public final class BreakValidation {
             boolean isCalledBent,
             boolean isTilted,
             boolean isCutFound,
+            boolean isCutOverLimit,
             Optional<Boolean> isFoundAtLimit,
             OptionalDouble width,
             OptionalDouble step,
@@ -98,6 +99,7 @@ public final class BreakValidation {
                 whole.map(Continuity::isBent).orElse(true),
                 isTilted,
                 cut.isPresent(),
+                limit.isPresent() && limit.getAsDouble() <= gapMm,
                 foundAtLimit,
                 difference(
                         cut.map(isTilted ? Continuity.Break::gapPerpendicularMm : Continuity.Break::gapAlongAxisMm),
@@ -176,6 +178,13 @@ public final class BreakValidation {
             Shares shares = new Shares(rows, words, isGoalSet);
             shares.add("break of " + cut + " straight found", straight, Outcome::isCutFound, 0, Optional.of(ALL));
             shares.add("break of " + cut + " at 45° found", tilted, Outcome::isCutFound, 0, Optional.of(ALL));
+            List<Outcome> over = own.stream().filter(Outcome::isCutOverLimit).toList();
+            shares.add(
+                    "break of " + cut + " found where the stated limit is no wider",
+                    over,
+                    Outcome::isCutFound,
+                    own.size() - over.size(),
+                    Optional.empty());
             shares.add("false alarms in whole parts", own, Outcome::isFalseAlarm, 0, Optional.of(NONE));
             shares.add(
                     "break of 1.2 × limit found",

@@ -50,6 +50,8 @@ final class FitSeries {
     int notStatedAlong;
     int truthsInside;
     int truths;
+    int touchingInside;
+    int touching;
     int notAssessable;
     int samples;
 
@@ -151,9 +153,13 @@ final class FitSeries {
         if (gap >= GAP_FROM_MM && gap <= GAP_TO_MM) {
             (isClear ? gaps : gapsNearSteps).add(difference);
         }
-        if (isClear) {
+        boolean isInside = Math.abs(difference) <= 1.96 * reading.gapSeMm().getAsDouble();
+        if (isClear && gap >= GAP_FROM_MM) {
             truths++;
-            truthsInside += Math.abs(difference) <= 1.96 * reading.gapSeMm().getAsDouble() ? 1 : 0;
+            truthsInside += isInside ? 1 : 0;
+        } else if (isClear) {
+            touching++;
+            touchingInside += isInside ? 1 : 0;
         }
     }
 }

@@ -134,8 +134,13 @@ class MeasurementTest {
                 DicomWriter.write(air.resolve(file.getFileName()), empty, TransferSyntax.EXPLICIT_LITTLE_ENDIAN);
             }
         }
-        ContactReport report = SampleSubject.measure(
-                SampleSubject.construct(), List.of(SampleSubject.exams().get(0), ExamArgument.parse(air + "=3 mo")));
+        ContactReport report = new Measurement(
+                        SampleSubject.construct(),
+                        MeasurementSettings.withDefaults(),
+                        PoseFile.NONE,
+                        Measurement.Scope.ALL,
+                        Progress.NONE)
+                .measure(List.of(SampleSubject.exams().get(0), ExamArgument.parse(air + "=3 mo")));
         ExamResult refused = report.exams().get(1);
         assertEquals(PoseKind.REFUSED, refused.poseKind());
         assertTrue(codes(refused.findings()).contains("POSE_REFUSED"));

@@ -59,6 +59,21 @@ class SimulationTruthTest {
         assertRefused(TRUTH.replace("[1.3, 2]", "[1.3]"), "exams[].interfaces[].areas: ");
     }
 
+    @Test
+    void knowsZonesBreaksAndMigration() throws Exception {
+        SimulationTruth truth = SimulationTruth.read(org.holdfast.cases.SampleSubject.folder());
+        // Phantom: the demo subject's scene at 12 and 24 months.
+        assertEquals(OptionalDouble.of(1.5), truth.zoneMm("12 mo", "screw-l2-left"));
+        assertEquals(OptionalDouble.empty(), truth.zoneMm("12 mo", "rod-left"));
+        // Phantom: the right rod breaks between 12 and 24 months, with a gap of 1 mm.
+        assertEquals(0, truth.breaks("12 mo", "rod-right").size());
+        // Phantom: as above.
+        assertEquals(1.0, truth.breaks("24 mo", "rod-right").get(0).gapAlongAxisMm(), 1e-9);
+        // Phantom: the body has sunk by 2.2 mm into L2.
+        assertEquals(OptionalDouble.of(2.2), truth.intoBoneMm("24 mo", "body-l1", "l2"));
+        assertEquals(OptionalDouble.empty(), truth.intoBoneMm("24 mo", "rod-right", "l2"));
+    }
+
     private void assertRefused(String json, String words) {
         UseCaseException refusal = assertThrows(UseCaseException.class, () -> read(json));
         assertTrue(refusal.getMessage().startsWith(folder.resolve("truth.json") + ": "), refusal.getMessage());

@@ -130,8 +130,7 @@ final class StaleCauseTest {
         MeasurementSettings fixed = SettingsJson.parse("{\"boneThreshold\": \"FIXED\", \"fixedBoneHu\": 300}", "test");
         subject = subject.with(fixed);
         assertEquals(
-                "measured with other settings: boneThreshold HOST_RELATIVE, now FIXED; fixedBoneHu 250.0, now 300.0; preset"
-                        + " TITANIUM_POROUS, now AS_GIVEN",
+                "measured with other settings: boneThreshold HOST_RELATIVE, now FIXED; fixedBoneHu 250.0, now 300.0",
                 why("6 mo"));
     }
 

@@ -57,14 +57,14 @@ public final class SampleSubject {
         }
     }
 
-    /** Exams registered and measured with default settings. */
+    /** Interfaces of exams, registered and measured with default settings. */
     public static ContactReport measure(Construct construct, List<ExamArgument> exams) throws UseCaseException {
-        return new Measurement(
-                        construct,
-                        MeasurementSettings.withDefaults(),
-                        PoseFile.NONE,
-                        Measurement.Scope.ALL,
-                        Progress.NONE)
+        return measure(construct, exams, Measurement.Scope.CONTACT);
+    }
+
+    private static ContactReport measure(Construct construct, List<ExamArgument> exams, Measurement.Scope scope)
+            throws UseCaseException {
+        return new Measurement(construct, MeasurementSettings.withDefaults(), PoseFile.NONE, scope, Progress.NONE)
                 .measure(exams);
     }
 
@@ -72,7 +72,7 @@ public final class SampleSubject {
     public static synchronized ContactReport report() {
         if (report == null) {
             try {
-                report = measure(construct(), exams());
+                report = measure(construct(), exams(), Measurement.Scope.ALL);
             } catch (UseCaseException e) {
                 throw new AssertionError(e);
             }

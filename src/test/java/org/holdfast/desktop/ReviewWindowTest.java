@@ -4,6 +4,7 @@ import static org.holdfast.desktop.WindowTest.fx;
 import static org.holdfast.desktop.WindowTest.fxRun;
 import static org.holdfast.desktop.WindowTest.waitUntil;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -13,6 +14,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import javafx.application.Platform;
@@ -28,9 +30,11 @@ import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.stage.Stage;
+import org.holdfast.app.PoseFile;
 import org.holdfast.app.ReviewSubject;
 import org.holdfast.app.SubjectCourse;
 import org.holdfast.desktop.state.ImageMark;
+import org.holdfast.desktop.state.MapKind;
 import org.holdfast.desktop.view.Theme;
 import org.holdfast.desktop.viewmodel.ExamColumn.Images;
 import org.holdfast.desktop.viewmodel.ReviewViewModel;
@@ -82,9 +86,9 @@ final class ReviewWindowTest {
         // By hand: nine parts by five exams; two of the parts are faces.
         assertEquals(45, cells.size());
         assertEquals(10, cells.stream().filter(text -> text.endsWith("\u2009%")).count(), cells::toString);
-        assertEquals(35, cells.stream().filter("not measured"::equals).count());
+        assertEquals(0, cells.stream().filter("not measured"::equals).count(), cells::toString);
         assertEquals(5, fx(() -> texts("number").size() - 1), "a number under each exam, and one in the panel");
-        assertTrue(fx(() -> texts("small-text")).stream().anyMatch(text -> text.startsWith("gaps < ")));
+        assertTrue(fx(() -> texts("small-text")).stream().anyMatch(text -> text.contains("bone, or a gap < ")));
     }
 
     @Test
@@ -163,6 +167,30 @@ final class ReviewWindowTest {
         press(KeyCode.F9, false);
         assertNotEquals(dark, fx(() -> window.scene().getStylesheets().stream().toList()));
         fxRun(() -> window.setTheme(Theme.DARK));
+    }
+
+    @Test
+    void keysSwitchTheMapAndNudgeTheConstruct() throws Exception {
+        Path nudged = copiedFrom(measured, "nudged");
+        Path poses = nudged.resolve(PoseFile.DOCUMENT);
+        open(nudged);
+        assertEquals(Optional.of(MapKind.BY_FIT), review().map());
+        press(KeyCode.T, false);
+        assertEquals(Optional.of(MapKind.BY_THRESHOLD), review().map());
+        press(KeyCode.G, false);
+        assertTrue(review().outlinedProperty().get());
+        press(KeyCode.UP, false);
+        assertEquals(Set.of(LAST), review().stateProperty().get().nudged().keySet());
+        press(KeyCode.ESCAPE, false);
+        assertEquals(Set.of(), review().stateProperty().get().nudged().keySet());
+        assertFalse(review().outlinedProperty().get());
+        assertFalse(Files.exists(poses) && Files.readString(poses).contains("24 mo"));
+        press(KeyCode.G, false);
+        press(KeyCode.UP, false);
+        press(KeyCode.ENTER, false);
+        assertTrue(Files.readString(poses).contains("24 mo"));
+        assertTrue(fx(() -> texts("small-text")).stream().anyMatch(text -> text.contains("nudged")));
+        assertTrue(fx(() -> texts("button")).contains("Measure again"));
     }
 
     @Test

@@ -8,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleBinaryOperator;
 import java.util.stream.IntStream;
+import org.holdfast.construct.CylinderPatch;
 import org.holdfast.construct.PatchSample;
 import org.holdfast.construct.PlanePatch;
 import org.holdfast.geometry.PatientPoint;
@@ -112,5 +113,21 @@ class ChangedSpotsTest {
         SurfaceNeighbours plate = new SurfaceNeighbours(List.of(above, below), 1);
         assertArrayEquals(new int[] {0}, plate.of(0));
         assertArrayEquals(new int[] {1}, plate.of(1));
+    }
+
+    @Test
+    void neighboursGoRoundACurvedFace() {
+        List<PatchSample> ring =
+                new CylinderPatch(new PatientPoint(0, 0, -10), new PatientPoint(0, 0, 10), 3).samples(SPACING_MM);
+        SurfaceNeighbours disc = new SurfaceNeighbours(ring, 1);
+        for (int n = 0; n < ring.size(); n++) {
+            if (Math.abs(ring.get(n).point().z()) < 8.5) {
+                double area = Arrays.stream(disc.of(n))
+                        .mapToDouble(m -> ring.get(m).areaMm2())
+                        .sum();
+                // Phantom: a disc of radius 1 mm, 3.14 mm²; what lies on its border may be in or out.
+                assertEquals(Math.PI, area, 0.8);
+            }
+        }
     }
 }

@@ -1,75 +1,109 @@
 package org.holdfast.measure;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Optional;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class ProfileFitTest {
-    static final double[] GAPS = {0, 0.3, 0.5, 0.6, 0.8, 1.0, 1.5};
+
+    private static final double SIGMA = 0.42;
+    private static final double NOISE_HU = 25;
+    private static final int COUNT = 73;
+
+    @ParameterizedTest
+    @CsvSource({"0.6", "0.8", "1.0", "1.5", "2.5"})
+    void findsTheGapOfAProfileWithoutNoise(double gapMm) {
+        FittedProfile fit = fit(new ProfileModel(2100, 20, 700, 0.8, 260, SIGMA), gapMm, 0.17, 0);
+        // Phantom: the profile's own gap; the fits for other thicknesses of the front pull by a few hundredths.
+        assertEquals(gapMm, fit.gapMm(), 0.05);
+        // Phantom: the profile's own edge.
+        assertEquals(0.17, fit.edgeMm(), 0.03);
+        // Phantom: the profile's own plateau.
+        assertEquals(2100, fit.plateauHu(), 5);
+        // Phantom: the profile's own deeper bone.
+        assertEquals(260, fit.deepHu(), 5);
+    }
 
     @Test
-    void explore() {
-        for (double front : new double[] {0.4, 0.8, 1.4}) {
-            for (double plateau : new double[] {2100, 7500}) {
-                for (double gap : GAPS) {
-                    series(gap, plateau, front);
-                }
-            }
+    void goesByTheDefinitionsTableOfGaps() {
+        double[] gaps = {0, 0.3, 0.5, 0.6, 0.8, 1.0, 1.5};
+        // Source: measurement definitions, section 3, by fit: what a fit is expected to give for these gaps.
+        double[] expected = {0.06, 0.37, 0.52, 0.62, 0.81, 0.98, 1.45};
+        for (int n = 0; n < gaps.length; n++) {
+            double mean = meanGap(new ProfileModel(2100, 20, 700, 0.8, 260, SIGMA), gaps[n]);
+            // Not looser than stated there; 0.06 more at a gap of 0, where the front's thickness is free here and was
+            // given there, and 0.02 for the mean of 60 noisy profiles.
+            double slack = gaps[n] == 0 ? 0.06 : 0.02;
+            assertTrue(
+                    Math.abs(mean - gaps[n]) <= Math.abs(expected[n] - gaps[n]) + slack,
+                    "gap " + gaps[n] + " fitted as " + mean);
         }
     }
 
-    void series(double gap, double plateau, double front) {
-        UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(7);
-        var normal = ZigguratSampler.NormalizedGaussian.of(random);
-        double sigma = 0.42;
-        ProfileKnown known = ProfileKnown.plane(sigma, 20, 25)
-                .withSigma(sigma, 0.05 * sigma)
-                .with(new ProfileKnown.Prior(20, 20), ProfileKnown.Prior.NONE, ProfileKnown.Prior.NONE)
-                .withErrors(1, 0.01);
-        ProfileFit fit = new ProfileFit(known);
-        int n = 60;
-        double[] t = new double[n];
-        double[] hu = new double[n];
-        double[] w = new double[n];
-        double sum = 0, sq = 0, se = 0, inside = 0, mis = 0, fr = 0;
-        int runs = 200;
-        long start = System.nanoTime();
+    @Test
+    void widensTheErrorWhereTheFrontIsThin() {
+        FittedProfile narrow = fit(new ProfileModel(2100, 20, 700, 0.8, 260, SIGMA), 0.5, 0, 5);
+        FittedProfile wide = fit(new ProfileModel(2100, 20, 700, 0.8, 260, SIGMA), 2, 0, 5);
+        assertTrue(narrow.gapSeMm() > wide.gapSeMm());
+        assertTrue(narrow.gapFrontSeMm() > 0);
+        assertTrue(narrow.gapBlurSeMm() > 0);
+    }
+
+    @Test
+    void findsTheGapOnAClippedScaleFromWhatLiesBelowTheCeiling() {
+        ProfileKnown known = ProfileKnown.plane(SIGMA, 20, NOISE_HU)
+                .clippedAt(3071)
+                .with(new ProfileKnown.Prior(20, 20), new ProfileKnown.Prior(7140, 1000), ProfileKnown.Prior.NONE);
+        FittedProfile fit = fit(known, new ProfileModel(7500, 20, 700, 0.8, 260, SIGMA), 1.0, 0.1, 3);
+        // Phantom: the profile's own gap; metal taken 5 % too dark moves the edge by 0.02 mm.
+        assertEquals(1.0, fit.gapMm(), 0.1);
+    }
+
+    @Test
+    void fitsNothingToTooFewValuesOrToAProfileThatDoesNotFall() {
+        double[] t = {-1, 0, 1, 2, 3, 4, 5, 6, 7, 8};
+        double[] flat = {100, 100, 100, 100, 100, 100, 100, 100, 100, 100};
+        ProfileFit fit = new ProfileFit(ProfileKnown.plane(SIGMA, 20, NOISE_HU));
+        assertEquals(Optional.empty(), fit.fit(t, flat, null, 5));
+        assertEquals(Optional.empty(), fit.fit(t, flat, null, t.length));
+    }
+
+    private static double meanGap(ProfileModel model, double gapMm) {
+        double sum = 0;
+        int runs = 60;
         for (int run = 0; run < runs; run++) {
-            double s = sigma * (1 + 0.05 * normal.sample());
-            ProfileModel m = new ProfileModel(plateau, 20 + 10 * normal.sample(), 700, front, 260, s);
-            double off = random.nextDouble() - 0.5;
-            for (int k = 0; k < n; k++) {
-                t[k] = -2.5 + k * 0.15;
-                w[k] = 2.5;
-                hu[k] = m.hu(t[k] - off, gap) + 25 / Math.sqrt(2.5) * normal.sample();
-            }
-            FittedProfile f = fit.fit(t, hu, w, n).orElseThrow();
-            if (f.gapSeMm() > 5) {
-                for (FittedProfile.Front q : f.fronts()) System.out.println(q);
-                System.out.println(java.util.Arrays.toString(f.weights()));
-            }
-            sum += f.gapMm();
-            sq += f.gapMm() * f.gapMm();
-            se += f.gapSeMm();
-            mis += f.misfit();
-            fr += f.frontMm();
-            inside += Math.abs(f.gapMm() - gap) <= 1.96 * f.gapSeMm() ? 1 : 0;
+            sum += fit(model, gapMm, 0.01 * run - 0.3, 100 + run).gapMm();
         }
-        double ms = (System.nanoTime() - start) / 1e6 / runs;
-        double mean = sum / runs;
-        System.out.printf(
-                "front %.1f plateau %.0f gap %.2f: mean %.3f sd %.3f se %.3f in %.3f misfit %.2f c %.2f  %.3f ms%n",
-                front,
-                plateau,
-                gap,
-                mean,
-                Math.sqrt(sq / runs - mean * mean),
-                se / runs,
-                inside / runs,
-                mis / runs,
-                fr / runs,
-                ms);
-        org.junit.jupiter.api.Assertions.assertFalse(Double.isNaN(mean));
+        return sum / runs;
+    }
+
+    private static FittedProfile fit(ProfileModel model, double gapMm, double edgeMm, long seed) {
+        ProfileKnown known = ProfileKnown.plane(SIGMA, 20, NOISE_HU)
+                .withSigma(SIGMA, 0.02 * SIGMA)
+                .with(new ProfileKnown.Prior(20, 20), ProfileKnown.Prior.NONE, ProfileKnown.Prior.NONE);
+        return fit(known, model, gapMm, edgeMm, seed);
+    }
+
+    /** Seed 0 gives no noise. */
+    private static FittedProfile fit(ProfileKnown known, ProfileModel model, double gapMm, double edgeMm, long seed) {
+        UniformRandomProvider random = RandomSource.XO_RO_SHI_RO_128_PP.create(seed);
+        ZigguratSampler.NormalizedGaussian normal = ZigguratSampler.NormalizedGaussian.of(random);
+        double[] t = new double[COUNT];
+        double[] hu = new double[COUNT];
+        double[] weight = new double[COUNT];
+        for (int n = 0; n < COUNT; n++) {
+            t[n] = -2.5 + 0.145 * n;
+            weight[n] = 3;
+            double noise = seed == 0 ? 0 : NOISE_HU / Math.sqrt(3) * normal.sample();
+            hu[n] = Math.min(known.ceilingHu(), model.hu(t[n] - edgeMm, gapMm) + noise);
+        }
+        return new ProfileFit(known).fit(t, hu, weight, COUNT).orElseThrow();
     }
 }

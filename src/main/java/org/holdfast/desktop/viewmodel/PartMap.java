@@ -2,7 +2,6 @@ package org.holdfast.desktop.viewmodel;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.holdfast.construct.Component;
 import org.holdfast.construct.ConstructPart;
 import org.holdfast.construct.PartKind;
@@ -213,11 +212,9 @@ public record PartMap(Optional<Content> content, String words) {
         PatientVector direction = end(component, part).minus(start).unit();
         StraightenedPainter.Part straightened = new StraightenedPainter.Part(
                 look.volume()
-                        .map(volume -> Straightening.image(
-                                volume, whole.stations(), side(part, direction, look.referenceToExam()))),
-                IntStream.range(0, whole.stations().size())
-                        .mapToObj(n -> StationWords.station(whole.stations().get(n)))
-                        .toList(),
+                        .flatMap(volume ->
+                                Straightening.image(volume, whole, side(part, direction, look.referenceToExam()))),
+                whole.stations().stream().map(StationWords::station).toList(),
                 whole.breaks().stream()
                         .map(each -> new StraightenedPainter.BreakAt(
                                 each.atMm(), each.status() == Continuity.Status.CONFIRMED))

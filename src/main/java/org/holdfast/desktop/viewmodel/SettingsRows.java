@@ -14,6 +14,7 @@ public final class SettingsRows {
     /** One row a threshold; its name in the settings document stands in the explanation. */
     public static List<Row> of(MeasurementSettings s) {
         return List.of(
+                new Row("Preset", s.preset().word(), "preset: " + s.preset().purpose()),
                 new Row(
                         "Bone threshold",
                         s.boneThreshold() == BoneThreshold.FIXED ? hu(s.fixedBoneHu()) : "by host bone",
@@ -36,7 +37,14 @@ public final class SettingsRows {
                         "hostFromMm, hostToMm: depth at which host bone is read"),
                 new Row("Bridging depth", mm(s.bridgingDepthMm()), "bridgingDepthMm"),
                 new Row("Assessable at least", Words.percent(s.minAssessable()), "minAssessable: less and no fraction"),
-                new Row("Sample spacing", mm(s.sampleSpacingMm()), "sampleSpacingMm"));
+                new Row("Sample spacing", mm(s.sampleSpacingMm()), "sampleSpacingMm"),
+                new Row("Fitted contact under", mm(s.fit().contactGapMm()), "fit.contactGapMm: width of the gap"),
+                new Row("Fitted gap, SE at most", mm(s.fit().maxGapSeMm()), "fit.maxGapSeMm: else not assessable"),
+                new Row("Change beyond", Words.number(s.change().beyondSd(), 2) + " SD", "change.beyondSd"),
+                new Row("Zone limit", mm(s.lucency().limitMm()), "lucency.limitMm, comparison, judgedBy"),
+                new Row("Rim from", hu(s.lucency().rimHu()), "lucency.rimHu: brighter than further out by so much"),
+                new Row("Break, core dip over", Words.percent(s.continuity().dipShare()), "continuity.dipShare"),
+                new Row("Break, step over", Words.percent(s.continuity().stepShare()), "continuity.stepShare"));
     }
 
     private static String hu(double value) {
