@@ -33,22 +33,22 @@ final class ComponentCourse {
     private Optional<ScrewZones.Reference> zoneBefore = Optional.empty();
     private String referenceSha256OrNull;
 
-    ComponentCourse(Construct construct, Component component, MeasurementSettings settings) {
+    ComponentCourse(Construct construct, Component component, MeasurementSettings settings, Measurement.Scope scope) {
         this.construct = construct;
         this.component = component;
         this.settings = settings;
         this.continuity = ContinuityMeasure.appliesTo(component)
                 ? Optional.of(new ContinuityMeasure(construct, component, settings))
                 : Optional.empty();
-        this.zones = component.kind().isScrew()
+        this.zones = component.kind().isScrew() && scope == Measurement.Scope.ALL
                 ? Optional.of(new ScrewZones(construct, component, settings))
                 : Optional.empty();
     }
 
     /** The courses of all components of a construct. */
-    static List<ComponentCourse> ofAll(Construct construct, MeasurementSettings settings) {
+    static List<ComponentCourse> ofAll(Construct construct, MeasurementSettings settings, Measurement.Scope scope) {
         return construct.components().stream()
-                .map(component -> new ComponentCourse(construct, component, settings))
+                .map(component -> new ComponentCourse(construct, component, settings, scope))
                 .toList();
     }
 

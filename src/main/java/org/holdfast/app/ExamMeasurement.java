@@ -48,6 +48,7 @@ final class ExamMeasurement {
     private final ExamPosing posing;
     private final MigrationMeasure migration;
     private final List<InterfaceCourse> courses;
+    private final Measurement.Scope scope;
     private final List<ComponentCourse> components;
     private OpenedExam reference;
     private ScanFacts referenceFacts;
@@ -58,7 +59,9 @@ final class ExamMeasurement {
         this.posing = new ExamPosing(construct, settings, poses);
         this.migration = new MigrationMeasure(construct, settings.motion());
         this.courses = InterfaceCourse.ofAll(construct, settings);
-        this.components = scope == Measurement.Scope.ALL ? ComponentCourse.ofAll(construct, settings) : List.of();
+        this.scope = scope;
+        // Asked for contact alone, breaks are looked for all the same: beside one no change can be stated.
+        this.components = ComponentCourse.ofAll(construct, settings, scope);
     }
 
     /**
@@ -176,7 +179,7 @@ final class ExamMeasurement {
                         scan.label()));
             }
         }
-        return new Parts(interfaces, measured);
+        return new Parts(interfaces, stated(measured));
     }
 
     private List<Migration> migration(Component component, ExamPoses poses, boolean isReference) {
@@ -203,7 +206,13 @@ final class ExamMeasurement {
                                 Answer.not(why),
                                 key))
                         .toList(),
-                components.stream().map(course -> course.refused(scan, why)).toList());
+                stated(components.stream()
+                        .map(course -> course.refused(scan, why))
+                        .toList()));
+    }
+
+    private List<ComponentExam> stated(List<ComponentExam> measured) {
+        return scope == Measurement.Scope.ALL ? measured : List.of();
     }
 
     private List<Finding> otherPatient(OpenedExam exam) {

@@ -120,6 +120,12 @@ final class ReportWords {
                         + String.join("; ", part.verdict().causes()));
             }
             jitter(part).ifPresent(notes::add);
+            if (!exam.isReference()
+                    && part.contact().isPresent()
+                    && part.change().value().isEmpty()) {
+                notes.add(part.face().label() + ": change of mineral not stated: "
+                        + part.change().why());
+            }
         }
         componentNotes(exam, notes);
         List<String> unknown = new ArrayList<>();

@@ -52,15 +52,22 @@ class ContactCommandTest {
                 surgery() + "#" + SampleSubject.construct().referenceSeriesUid() + "=first day",
                 "--exam",
                 SampleSubject.exams().get(1).folder().toString(),
-                "--poses",
-                SampleSubject.truthFile().toString(),
                 "--json");
         assertEquals(ExitCode.DONE, code, terminal.messages());
         JsonNode document = new ObjectMapper().readTree(terminal.result());
         JsonNode whole = new ObjectMapper().readTree(new ReportDocument().write(SampleSubject.report()));
         assertEquals("first day", document.get("exams").get(0).get("label").asText());
         // The label is made from the days where none is given.
-        assertEquals(whole.get("exams").get(1), document.get("exams").get(1));
+        JsonNode later = document.get("exams").get(1);
+        assertEquals("3 mo", later.get("label").asText());
+        assertEquals(whole.get("exams").get(1).get("pose"), later.get("pose"));
+        // Interfaces only, and these as measure has them.
+        assertEquals(2, later.get("parts").size());
+        for (int n = 0; n < 2; n++) {
+            assertEquals(
+                    whole.get("exams").get(1).get("parts").get(n),
+                    later.get("parts").get(n));
+        }
     }
 
     @Test

@@ -46,7 +46,9 @@ class ValidateCommandTest {
                         row.get(name).isNumber() || row.get(name).isNull() && row.hasNonNull(name + "Why"),
                         () -> name + " in " + row);
             }
-            if (row.get("goalBias").isNumber()) {
+            if (row.get("share").booleanValue()) {
+                assertEquals(row.get("goalUpper").isNumber(), row.get("reached").isBoolean(), row.toString());
+            } else if (row.get("goalBias").isNumber()) {
                 someGoal = true;
                 assertTrue(row.get("reached").booleanValue(), row.toString());
                 assertTrue(
