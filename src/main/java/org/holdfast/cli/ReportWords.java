@@ -11,13 +11,13 @@ import org.holdfast.app.Caution;
 import org.holdfast.app.ContactReport;
 import org.holdfast.app.ExamResult;
 import org.holdfast.app.FilmResult;
+import org.holdfast.app.LucencyAccuracy;
 import org.holdfast.app.SimulationTruth;
 import org.holdfast.finding.Finding;
 import org.holdfast.finding.Severity;
 import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.Continuity;
 import org.holdfast.measure.InterfaceExam;
-import org.holdfast.measure.LucencyAccuracy;
 import org.holdfast.measure.Migration;
 import org.holdfast.volume.Comparability.Difference;
 

@@ -4,8 +4,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * The lucent zone around a screw in its bone. Absence of a zone does not exclude loosening: see
- * {@link LucencyAccuracy}. Immutable.
+ * The lucent zone around a screw in its bone. Absence of a zone does not exclude loosening. Immutable.
  *
  * @param byFit by fit of sector and station means
  * @param byThreshold by threshold, single samples; blind near 1 mm

@@ -38,7 +38,7 @@ final class PackageTable {
         table.row("construct", "geometry");
         table.row("registration", "geometry", "volume");
         table.row("proposal", "geometry", "volume", "construct", "registration");
-        table.row("measure", "geometry", "volume", "construct", "registration", "statistics");
+        table.row("measure", "geometry", "volume", "construct", "registration");
         table.row("regions", "geometry", "volume");
         table.row("statistics");
         table.row("review", "geometry", "construct", "statistics");

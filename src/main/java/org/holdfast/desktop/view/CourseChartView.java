@@ -4,7 +4,9 @@ import static org.holdfast.desktop.view.CoursePen.snapped;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.IntConsumer;
 import javafx.scene.AccessibleRole;
@@ -35,6 +37,9 @@ final class CourseChartView extends Region {
     private static final double STATION_HIT = 5;
 
     private static final double NAME_ROW = 13;
+    /** More lines of a lane that are not chosen have one name. */
+    private static final int MOST_OTHERS = 2;
+
     private static final double BREAK_ROW = 14;
     private static final int MOST_BREAK_ROWS = 2;
 
@@ -166,10 +171,22 @@ final class CourseChartView extends Region {
     private void names(List<CourseLaneDrawing> drawn, MonthAxis axis, double bottom) {
         List<CourseLines.Line> all = new ArrayList<>();
         List<Double> wished = new ArrayList<>();
+        List<String> suffixes = new ArrayList<>();
         for (CourseLaneDrawing lane : drawn) {
+            List<CourseLines.Line> others = lane.lane().lines().stream()
+                    .filter(line -> !line.isPicked())
+                    .toList();
+            // Many lines that are not chosen are named by the highest of them.
+            Optional<CourseLines.Line> one = others.size() > MOST_OTHERS
+                    ? others.stream().min(Comparator.comparingDouble(lane::end))
+                    : Optional.empty();
             for (CourseLines.Line line : lane.lane().lines()) {
-                all.add(line);
-                wished.add(lane.end(line));
+                if (line.isPicked() || one.isEmpty() || one.get() == line) {
+                    all.add(line);
+                    wished.add(lane.end(line));
+                    boolean isOne = one.isPresent() && one.get() == line;
+                    suffixes.add(isOne ? " +" + (others.size() - 1) : "");
+                }
             }
         }
         double row = Math.min(NAME_ROW, (bottom - THREADS + NAME_ROW) / Math.max(1, all.size()));
@@ -179,7 +196,7 @@ final class CourseChartView extends Region {
             CourseLines.Line line = all.get(n);
             String label = compact ? ShortName.of(line.label()) : line.label();
             String tone = line.isPicked() && !line.isSecond() ? "end-picked" : "end";
-            pen.cut(axis.right() + 10, rows[n] + 4, label, tone, rightRoom() - 14)
+            pen.cut(axis.right() + 10, rows[n] + 4, label + suffixes.get(n), tone, rightRoom() - 14)
                     .setOnMousePressed(event -> onPick.accept(pickedExam, line.partId()));
         }
     }

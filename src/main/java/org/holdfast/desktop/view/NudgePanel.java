@@ -95,6 +95,7 @@ final class NudgePanel extends VBox {
     private static Label small(String text) {
         Label label = new Label(text);
         label.getStyleClass().addAll("small-text", "faint");
+        label.setMinWidth(USE_PREF_SIZE);
         return label;
     }
 }

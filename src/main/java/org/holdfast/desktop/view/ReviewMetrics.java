@@ -50,7 +50,7 @@ record ReviewMetrics(
         double row = compact ? 17 : 23;
         int rows = Math.min(MOST_ROWS, parts);
         double map = compact ? 84 : 112;
-        double number = compact ? 80 : 98;
+        double number = compact ? 90 : 98;
         double course = compact ? 158 : 236;
         double over = height - head - rows * row - map - number - course;
         double cut = over / 2;

@@ -3,6 +3,7 @@ package org.holdfast.desktop.viewmodel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.holdfast.construct.Construct;
 import org.holdfast.measure.Answer;
 import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.Continuity;
@@ -16,7 +17,7 @@ final class ComponentCauses {
     private ComponentCauses() {}
 
     /** Further findings, why something is not stated, and what the verdict says; may be empty. */
-    static String of(ComponentExam measured, List<ComponentFinding> found) {
+    static String of(ComponentExam measured, List<ComponentFinding> found, Construct construct) {
         List<String> causes = new ArrayList<>();
         found.stream().skip(1).map(ComponentFinding::words).forEach(causes::add);
         causes.addAll(measured.verdict().causes());
@@ -33,7 +34,10 @@ final class ComponentCauses {
             case ROD -> add(causes, "break: ", measured.continuity().why());
             default -> {
                 for (Migration each : measured.migration()) {
-                    add(causes, "against " + each.bone() + ": ", each.motion().why());
+                    add(
+                            causes,
+                            "against " + BoneNames.of(construct, each.bone()) + ": ",
+                            each.motion().why());
                 }
             }
         }

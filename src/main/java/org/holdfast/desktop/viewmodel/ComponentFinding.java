@@ -9,7 +9,6 @@ import org.holdfast.desktop.state.Words;
 import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.Continuity;
 import org.holdfast.measure.Continuity.Break;
-import org.holdfast.measure.Migration;
 import org.holdfast.measure.Migration.Motion;
 import org.holdfast.measure.ScrewLucency;
 import org.holdfast.measure.ScrewLucency.Zone;
@@ -149,9 +148,8 @@ public record ComponentFinding(PartState state, String words) {
             return List.of(new ComponentFinding(PartState.NO_FINDING, "reference"));
         }
         List<ComponentFinding> found = new ArrayList<>();
-        for (Migration each : measured.migration()) {
-            each.motion().value().ifPresent(motion -> found.add(ofMotion(motion)));
-        }
+        MotionWords.gravestFirst(measured.migration())
+                .forEach(each -> found.add(ofMotion(each.motion().value().orElseThrow())));
         return found.isEmpty() ? List.of(new ComponentFinding(PartState.NOT_ASSESSABLE, "not assessable")) : found;
     }
 

@@ -141,16 +141,11 @@ final class ComponentNumber {
     }
 
     private static NumberUnder ofMigration(ComponentExam measured, PartCell cell, Construct construct) {
-        List<Migration> stated = measured.migration().stream()
-                .filter(each -> each.motion().value().isPresent())
-                .toList();
+        List<Migration> stated = MotionWords.gravestFirst(measured.migration());
         if (stated.isEmpty()) {
             return NumberUnder.without(cell, cell.cause());
         }
-        Migration first = stated.stream()
-                .filter(each -> !each.motion().value().get().isWithinError())
-                .findFirst()
-                .orElse(stated.get(0));
+        Migration first = stated.get(0);
         Motion motion = first.motion().value().get();
         double at = subsidence(motion);
         String band = "± " + Words.quantity(motion.repeatabilityMm(), 1, "mm");

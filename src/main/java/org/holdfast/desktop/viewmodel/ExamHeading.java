@@ -120,7 +120,7 @@ public record ExamHeading(
                         || pose.words().isEmpty()
                         || pose.isSure() && !pose.words().startsWith("registered")
                 ? usual
-                : day + " · " + pose.words().replace(", residual", "");
+                : pose.isSure() ? pose.words().replace(", residual", "") : day + " · " + pose.words();
     }
 
     private static String title(String label) {

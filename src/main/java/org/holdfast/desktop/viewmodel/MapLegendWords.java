@@ -37,10 +37,10 @@ public final class MapLegendWords {
                         entry(FaceClass.CANNOT_TELL, "cannot tell"));
             case CHANGE ->
                 List.of(
-                        entry(ChangeClass.MORE, "more mineral"),
+                        entry(ChangeClass.MORE, "more"),
                         entry(ChangeClass.LESS, "less"),
                         entry(ChangeClass.NO_CHANGE, "within error"),
-                        entry(ChangeClass.NOT_COMPARABLE, "not comparable"));
+                        entry(ChangeClass.NOT_COMPARABLE, "cannot tell"));
             case ZONE -> {
                 Face.GapLimits zones = PartMap.limits(settings.lucency());
                 yield List.of(

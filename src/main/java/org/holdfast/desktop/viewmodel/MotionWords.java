@@ -1,14 +1,32 @@
 package org.holdfast.desktop.viewmodel;
 
+import java.util.Comparator;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.holdfast.desktop.state.Words;
 import org.holdfast.geometry.PatientVector;
+import org.holdfast.measure.Migration;
 import org.holdfast.measure.Migration.Motion;
 
 /** Motions of a component in its bone, in words. */
 final class MotionWords {
 
     private MotionWords() {}
+
+    /** The motions that are stated: those beyond error first, among them the deepest subsidence. */
+    static List<Migration> gravestFirst(List<Migration> all) {
+        return all.stream()
+                .filter(each -> each.motion().value().isPresent())
+                .sorted(Comparator.comparing((Migration each) ->
+                                each.motion().value().orElseThrow().isWithinError())
+                        .thenComparing(each -> -each.motion()
+                                .value()
+                                .orElseThrow()
+                                .intoBoneMm()
+                                .value()
+                                .orElse(0)))
+                .toList();
+    }
 
     /** The motion beyond error in few words: subsidence first, then the way, then the turn. */
     static String shortly(Motion motion) {

@@ -15,10 +15,10 @@ public enum NudgeStep {
     CAUDAL("caudal", Kind.MOVE, 2, -1),
     TILT_FORWARD("tilt forward", Kind.TURN, 0, 1),
     TILT_BACK("tilt back", Kind.TURN, 0, -1),
-    LEAN_RIGHT("lean to the right", Kind.TURN, 1, -1),
-    LEAN_LEFT("lean to the left", Kind.TURN, 1, 1),
-    TURN_LEFT("turn to the left", Kind.TURN, 2, 1),
-    TURN_RIGHT("turn to the right", Kind.TURN, 2, -1);
+    LEAN_RIGHT("lean right", Kind.TURN, 1, -1),
+    LEAN_LEFT("lean left", Kind.TURN, 1, 1),
+    TURN_LEFT("turn left", Kind.TURN, 2, 1),
+    TURN_RIGHT("turn right", Kind.TURN, 2, -1);
 
     /** Length of a step, mm. */
     public static final double STEP_MM = 0.1;

@@ -71,7 +71,12 @@ public record PartCell(PartState state, String words, OptionalDouble share, Stri
                 known.exam(exam.label()).map(ExamResult::isReference).orElse(false);
         List<ComponentFinding> found = ComponentFinding.of(measured.get(), isReference);
         ComponentFinding gravest = found.get(0);
-        return without(gravest.state(), gravest.words(), ComponentCauses.of(measured.get(), found));
+        // On the reference exam nothing can have moved: that is said in a word.
+        String causes = isReference && part.kind() != PartKind.SCREW && part.kind() != PartKind.ROD
+                ? ""
+                : ComponentCauses.of(
+                        measured.get(), found, known.report().orElseThrow().construct());
+        return without(gravest.state(), gravest.words(), causes);
     }
 
     private static PartCell notMeasured(Known known) {

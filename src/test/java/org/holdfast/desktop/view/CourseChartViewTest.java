@@ -25,13 +25,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 
 /**
- * A chart 706 wide: its axis runs from 76 to 556, 20 pixels a month for 24 months. Exam 1 may not be held against the
+ * A chart 722 wide: its axis runs from 92 to 572, 20 pixels a month for 24 months. Exam 1 may not be held against the
  * others, exam 3 says nothing of the chosen part, exam 4 has old settings.
  */
 @ExtendWith(WindowTest.class)
 final class CourseChartViewTest {
 
-    private static final double WIDTH = 706;
+    private static final double WIDTH = 722;
     private static final double HEIGHT = 236;
     private static final double HALF_PIXEL = 0.5;
 
@@ -118,8 +118,8 @@ final class CourseChartViewTest {
             List<Double> places = all(chart, Circle.class, "course-point-picked").stream()
                     .map(Circle::getCenterX)
                     .toList();
-            // By hand: 76 + 20 · months.
-            assertEquals(List.of(76.0, 136.0, 196.0), places);
+            // By hand: 92 + 20 · months.
+            assertEquals(List.of(92.0, 152.0, 212.0), places);
         });
     }
 
@@ -130,7 +130,7 @@ final class CourseChartViewTest {
             List<Line> joins = all(chart, Line.class, "course-line-picked");
             assertEquals(2, joins.size());
             for (Line join : joins) {
-                assertTrue(join.getEndX() < 136 || join.getStartX() > 136, join::toString);
+                assertTrue(join.getEndX() < 152 || join.getStartX() > 152, join::toString);
                 assertTrue(!join.getStrokeDashArray().isEmpty());
             }
             long warnings = chart.lookupAll("*").stream()
@@ -159,8 +159,8 @@ final class CourseChartViewTest {
                     .filter(text -> text.getText().equals("not assessable"))
                     .toList();
             assertEquals(1, words.size());
-            // By hand: the exam is at 76 + 240; the words begin 9 right of the middle of its pixel.
-            assertEquals(325.5, words.get(0).getX(), HALF_PIXEL);
+            // By hand: the exam is at 92 + 240; the words begin 9 right of the middle of its pixel.
+            assertEquals(341.5, words.get(0).getX(), HALF_PIXEL);
         });
     }
 
@@ -212,9 +212,9 @@ final class CourseChartViewTest {
             javafx.scene.shape.CubicCurve picked = all(
                             chart, javafx.scene.shape.CubicCurve.class, "course-thread-picked")
                     .get(0);
-            // By hand: column 2 has its middle at 340, month 6 lies at 196; both in the middle of their pixels.
+            // By hand: column 2 has its middle at 340, month 6 lies at 212; both in the middle of their pixels.
             assertEquals(340.5, picked.getStartX());
-            assertEquals(196.5, picked.getEndX());
+            assertEquals(212.5, picked.getEndX());
         });
     }
 }

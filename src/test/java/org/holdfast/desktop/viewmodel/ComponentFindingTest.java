@@ -94,6 +94,12 @@ class ComponentFindingTest {
                 new ComponentFinding(PartState.CHANGED, "subsided 0.5\u2009mm"),
                 gravest(SampleComponents.body(body, "24 mo", List.of(SampleComponents.motion("l2", 0.5)))));
         assertEquals(
+                new ComponentFinding(PartState.CHANGED, "subsided 0.9\u2009mm"),
+                gravest(SampleComponents.body(
+                        body,
+                        "24 mo",
+                        List.of(SampleComponents.motion("t12", -0.5), SampleComponents.motion("l2", 0.9)))));
+        assertEquals(
                 List.of(new ComponentFinding(PartState.NO_FINDING, "reference")),
                 ComponentFinding.of(SampleComponents.body(body, "surgery", List.of()), true));
     }
@@ -102,7 +108,7 @@ class ComponentFindingTest {
     void saysThatAHiddenScrewCannotBeAssessedThoughItIsWhole() {
         ComponentExam hidden = SampleComponents.screw(component("screw-l2-left"), "24 mo", Answer.not("streaks"));
         assertEquals(PartState.NOT_ASSESSABLE, gravest(hidden).state());
-        String cause = ComponentCauses.of(hidden, ComponentFinding.of(hidden, false));
+        String cause = ComponentCauses.of(hidden, ComponentFinding.of(hidden, false), SampleSubject.construct());
         assertTrue(cause.contains("zone: streaks"), cause);
         assertTrue(cause.contains("no break ≥ 0.5"), cause);
     }

@@ -164,7 +164,7 @@ public final class SampleComponents {
                         0.3,
                         0.5,
                         "simulated repeats, a lower bound",
-                        intoMm <= 0.3)));
+                        Math.abs(intoMm) <= 0.3)));
     }
 
     public static ComponentExam body(Component body, String exam, List<Migration> migration) {

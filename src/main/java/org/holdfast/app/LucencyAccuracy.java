@@ -1,4 +1,4 @@
-package org.holdfast.measure;
+package org.holdfast.app;
 
 import java.util.Locale;
 import org.holdfast.statistics.WilsonInterval;
