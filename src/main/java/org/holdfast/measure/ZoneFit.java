@@ -13,7 +13,10 @@ import java.util.List;
  * are each fitted, then three more about the best, and weighted by evidence. Standard error: 1/1.96 of the way to where the weighted likelihood, the edge
  * free, has fallen to its 95 % level, on the wider side (χ² is first divided by its reduced value where that is above 1),
  * with the spread over the thicknesses and the model's own exactness.
- * Not thread-safe.
+ * <p>A screw that touches bone less dense than what follows (a pedicle with its cortex near) would look like a zone to these
+ * layers; so the HU between is fitted too, and there is no zone where it is clearly brighter than fluid.
+ *
+ * <p>Not thread-safe.
  */
 final class ZoneFit {
 
@@ -40,6 +43,11 @@ final class ZoneFit {
     /** A fit whose residuals are five times the noise describes something else. */
     private static final double WORST_REDUCED = 25;
 
+    /** Bone is so much brighter than fluid. */
+    private static final double OVER_FLUID_HU = 60;
+    /** And by so many of its standard errors. */
+    private static final double CERTAIN_SD = 3;
+
     private static final double FIRST_STEP_MM = 0.02;
     private static final double LAST_STEP_MM = 4e-3;
     private static final double LARGEST_HALF_MM = 2;
@@ -61,6 +69,9 @@ final class ZoneFit {
     private static final int MIN_RINGS = 25;
 
     private static final double FLUID_SD_HU = 20;
+    /** Prior of a HU of which nothing is known. */
+    private static final double UNKNOWN_SD_HU = 1000;
+
     private static final double SLOPE_SD_HU_PER_MM = 15;
     private static final double EXCESS_SD_HU = 300;
     /** Bone's slope counts from so far outside the screw, mm. */
@@ -137,7 +148,23 @@ final class ZoneFit {
                     Math.sqrt(share * se * se
                             + share * (1 - share) * widthMm * widthMm
                             + (1 - share) * MODEL_SE_MM * MODEL_SE_MM),
-                    se,
+                    Math.hypot(fittedSeMm, otherSeMm),
+                    edgeMm,
+                    boneHu,
+                    slopeHuPerMm,
+                    frontMm,
+                    frontExcessHu,
+                    isBordered,
+                    misfit,
+                    reduced);
+        }
+
+        /** The same with another standard error for what can be seen at all. */
+        private Zone withFittedSe(double otherSeMm) {
+            return new Zone(
+                    widthMm,
+                    seMm,
+                    otherSeMm,
                     edgeMm,
                     boneHu,
                     slopeHuPerMm,
@@ -158,6 +185,9 @@ final class ZoneFit {
     private final NormalEquations equations = new NormalEquations(LINEAR);
     private final double[] solution = new double[LINEAR];
     private final double[] row = new double[LINEAR];
+    /** Whether what lies between screw and bone is taken for fluid. */
+    private boolean isFluidKnown = true;
+
     private int rings;
     private double widestMm;
     private double[] y;
@@ -203,8 +233,48 @@ final class ZoneFit {
                 best = finer.misfit < best.misfit ? finer : best;
             }
         }
-        double reduced = best.misfit / (rings - LINEAR - 2);
-        return weighted(candidates, best, reduced, withError);
+        Zone firm = boneInTheZone(best);
+        Zone zone = weighted(candidates, best, best.misfit / freedom(), withError);
+        return firm == null ? zone : firm.withFittedSe(zone.fittedSeMm);
+    }
+
+    private int freedom() {
+        return rings - LINEAR - 2;
+    }
+
+    /**
+     * No zone, where what lies between screw and bone's front is clearly brighter than fluid: in a pedicle the cortex lies a
+     * mm or two from the screw with less dense bone between. Null where it may be fluid.
+     */
+    private Zone boneInTheZone(Candidate zone) {
+        isFluidKnown = false;
+        double front = Math.max(zone.frontMm, COARSE_FRONT_MM);
+        double[] place = fine(new double[] {zone.edgeMm, Math.max(zone.widthMm, COARSE_WIDTH_MM)}, front);
+        double misfit = misfit(place[0], place[1], front);
+        double between = solution[FLUID];
+        double sd = Math.sqrt(equations.variance(LINEAR, FLUID));
+        double reduced = misfit / freedom();
+        Zone firm = new Zone(
+                0,
+                firmSe(place[1], between, sd),
+                firmSe(place[1], between, sd),
+                place[0],
+                solution[BONE],
+                solution[SLOPE],
+                front,
+                solution[EXCESS],
+                true,
+                misfit,
+                reduced);
+        isFluidKnown = true;
+        double certain = Math.max(OVER_FLUID_HU, CERTAIN_SD * sd * Math.sqrt(Math.max(1, reduced)));
+        return between > known.fluidHu + certain ? firm : null;
+    }
+
+    /** How much of the stretch could be fluid by the error of its HU. */
+    private double firmSe(double widthMm, double betweenHu, double sdHu) {
+        double overFluid = Math.max(OVER_FLUID_HU, betweenHu - known.fluidHu);
+        return Math.hypot(MODEL_SE_MM, widthMm * sdHu / overFluid);
     }
 
     /**
@@ -465,7 +535,7 @@ final class ZoneFit {
             equations.solve(EXCESS, solution);
         }
         double sum = square((solution[METAL] - known.metalHu) / known.metalSdHu)
-                + square((solution[FLUID] - known.fluidHu) / FLUID_SD_HU)
+                + square((solution[FLUID] - known.fluidHu) / fluidSdHu())
                 + square(solution[SLOPE] / SLOPE_SD_HU_PER_MM)
                 + square(solution[EXCESS] / EXCESS_SD_HU);
         for (int n = 0; n < rings; n++) {
@@ -476,9 +546,13 @@ final class ZoneFit {
 
     private void addPriors() {
         equations.addPrior(METAL, known.metalHu, 1 / square(known.metalSdHu));
-        equations.addPrior(FLUID, known.fluidHu, 1 / square(FLUID_SD_HU));
+        equations.addPrior(FLUID, known.fluidHu, 1 / square(fluidSdHu()));
         equations.addPrior(SLOPE, 0, 1 / square(SLOPE_SD_HU_PER_MM));
         equations.addPrior(EXCESS, 0, 1 / square(EXCESS_SD_HU));
+    }
+
+    private double fluidSdHu() {
+        return isFluidKnown ? FLUID_SD_HU : UNKNOWN_SD_HU;
     }
 
     private void layers(double edgeMm, double widthMm, double frontMm) {
