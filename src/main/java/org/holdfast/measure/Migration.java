@@ -20,7 +20,8 @@ public record Migration(String bone, Answer<Motion> motion) {
      * A motion along the construct's axes.
      *
      * @param translationMm (left, posterior, cranial) of the component's middle, mm
-     * @param rotationDeg rotation vector about the same axes, right-handed, degrees
+     * @param rotationDeg rotation vector about the same axes, right-handed, degrees; of a screw without its spin about its own
+     *     axis, which a round shank does not show
      * @param intoBoneMm towards that bone, along the normals of the interface, mean over its area; subsidence; not
      *     stated for a part without interface
      * @param screwAngleChangeDeg change of a screw's angle against its bone, projected on the sagittal plane,

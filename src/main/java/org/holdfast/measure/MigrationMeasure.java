@@ -100,7 +100,7 @@ public final class MigrationMeasure {
         Axes axes = construct.axes();
         PatientPoint middle = middleOf(component);
         PatientVector translation = alongAxes(axes, inBone.apply(middle).minus(middle));
-        PatientVector rotation = alongAxes(axes, inBone.rotationVectorDeg());
+        PatientVector rotation = alongAxes(axes, withoutSpin(component, inBone.rotationVectorDeg()));
         Repeatability repeatability = Repeatability.of(component.kind().family(), settings);
         return new Migration.Motion(
                 translation,
@@ -111,6 +111,15 @@ public final class MigrationMeasure {
                 repeatability.rotationDeg(),
                 repeatability.source(),
                 repeatability.covers(translation, rotation));
+    }
+
+    /** A round shank looks the same however it is spun about its axis: that part of a rotation says nothing. */
+    private static PatientVector withoutSpin(Component component, PatientVector rotationDeg) {
+        if (component.shape() instanceof ScrewShape screw) {
+            PatientVector axis = screw.direction();
+            return rotationDeg.minus(axis.times(rotationDeg.dot(axis)));
+        }
+        return rotationDeg;
     }
 
     private PatientPoint middleOf(Component component) {

@@ -32,9 +32,9 @@ record DemoScan(RigidTransform sceneToExam, ScanSettings settings, String kernel
         return switch (stage) {
             case SURGERY -> scan(stage, size, pose(3, -2, 1.5, 6, -118, 32), 0.47, 0.6, 0);
             case MONTH_3 -> scan(stage, size, pose(-4, 3, 2, -14, -131, -21), 0.49, 0.65, 0);
-            case MONTH_6 -> scan(stage, size, pose(6, 1, -3, 22, -109, 57), 0.45, 0.6, 0);
+            case MONTH_6 -> scan(stage, size, pose(5, -1, -1, 22, -109, 57), 0.45, 0.6, 0);
             case MONTH_12 -> scan(stage, size, pose(-2, -5, 4, 9, -124, -48), 0.47, 0.6, 12);
-            case MONTH_24 -> scan(stage, size, pose(5, 4, -1.5, -18, -114, 15), 0.46, 0.62, 0);
+            case MONTH_24 -> scan(stage, size, pose(5, 1, -0.5, -18, -114, 15), 0.46, 0.62, 0);
         };
     }
 

@@ -127,7 +127,8 @@ public final class DemoSeries {
         return new SeriesFacts(
                 SUBJECT_CODE,
                 "simulated CT of the spine, " + stage.label,
-                "CT, " + scan.kernel().toLowerCase(Locale.ROOT).replace("sim ", ""),
+                "CT, " + scan.kernel().toLowerCase(Locale.ROOT).replace("sim ", "")
+                        + ", without metal artefact reduction",
                 stage.date,
                 scan.kernel(),
                 120,
