@@ -99,12 +99,24 @@ public final class ContactByThreshold {
         ReferenceFace reference = kept.orElseGet(() -> referenceOf(seen, noiseSdHu));
         SampleClassifier classifier = classifier(reference.host().boneHu(), seen, exam);
         Model model = model(exam, seen, reference.host());
+        DetectionLimit rule = new DetectionLimit(classifier, layer, exam.ceilingHuOrNaN(), seen.keptBeyondOwnMm());
         DetectionLimit.Limit limit = model.profile
-                .map(profile -> new DetectionLimit(classifier, layer, exam.ceilingHuOrNaN(), seen.keptBeyondOwnMm())
-                        .find(profile, noise.value().orElse(0)))
+                .map(profile -> rule.find(profile, noise.value().orElse(0)))
                 .orElseGet(() -> DetectionLimit.Limit.not(model.frontHu.why()));
+        Visible visible = new Visible(limit, widths(rule, limit, model));
         return new Measured(
-                result(exam, seen, reference, kept, classifier, limit, model, noise), new Reference(reference));
+                result(exam, seen, reference, kept, classifier, visible, model, noise), new Reference(reference));
+    }
+
+    /** What the rule can see by the model: its limit, and how wide gaps are for where it finds bone. */
+    private record Visible(DetectionLimit.Limit limit, GapWidth widths) {}
+
+    private static GapWidth widths(DetectionLimit rule, DetectionLimit.Limit limit, Model model) {
+        return limit.smallestVisibleGapMm().value().isPresent()
+                ? rule.widths(
+                        model.profile.orElseThrow(),
+                        limit.smallestVisibleGapMm().value().getAsDouble())
+                : GapWidth.none();
     }
 
     /**
@@ -146,9 +158,10 @@ public final class ContactByThreshold {
             ReferenceFace reference,
             Optional<ReferenceFace> kept,
             SampleClassifier classifier,
-            DetectionLimit.Limit limit,
+            Visible visible,
             Model model,
             Stated noise) {
+        DetectionLimit.Limit limit = visible.limit;
         List<SampleClassifier.Outcome> outcomes = classify(seen, classifier);
         AreaShares shares = new AreaShares(samples, outcomes);
         double total = shares.totalMm2();
@@ -162,7 +175,7 @@ public final class ContactByThreshold {
         Bridging.Result bridging = refusal.isEmpty()
                 ? Bridging.of(face, construct, exam, seen, outcomes, classifier)
                 : Bridging.Result.not(refusal, samples.size());
-        List<SampleReading> readings = readings(seen, outcomes, classifier, reference, bridging);
+        List<SampleReading> readings = readings(seen, outcomes, classifier, visible.widths, reference, bridging);
         return new ThresholdContact(
                 stated(shares.contactOfAssessable(), refusal),
                 shares.contactMm2() / total,
@@ -288,6 +301,7 @@ public final class ContactByThreshold {
             FaceInExam seen,
             List<SampleClassifier.Outcome> outcomes,
             SampleClassifier classifier,
+            GapWidth widths,
             ReferenceFace reference,
             Bridging.Result bridging) {
         List<SampleReading> readings = new ArrayList<>(seen.size());
@@ -300,7 +314,7 @@ public final class ContactByThreshold {
                     Optional.ofNullable(outcome.obstacle()),
                     optional(edge.tMm()),
                     optional(edge.plateauHu()),
-                    optional(outcome.boneAtMm() - edge.tMm()),
+                    optional(gapMm(outcome, edge, widths)),
                     optional(seen.hostHu(n, settings)),
                     outcome.tissue() == Tissue.NOT_ASSESSABLE
                             ? OptionalDouble.empty()
@@ -309,6 +323,11 @@ public final class ContactByThreshold {
                     bridging.bridged()[n]));
         }
         return readings;
+    }
+
+    private static double gapMm(SampleClassifier.Outcome outcome, ImplantEdge edge, GapWidth widths) {
+        double place = outcome.boneAtMm() - edge.tMm();
+        return outcome.tissue() == Tissue.GAP ? widths.widthMm(place) : place;
     }
 
     private static ThresholdContact.Spread spread(

@@ -134,14 +134,33 @@ final class DetectionLimit {
         return false;
     }
 
-    private boolean isContact(ProfileModel model, double gapMm, SampleClassifier rule) {
+    /** How wide a gap is for the place at which the rule finds bone, by this model. */
+    GapWidth widths(ProfileModel model, double limitMm) {
+        return GapWidth.of(
+                gap -> {
+                    Read read = read(model, gap, classifier);
+                    return read.outcome != null && read.outcome.tissue() == Tissue.GAP
+                            ? read.outcome.boneAtMm() - read.edgeMm
+                            : Double.NaN;
+                },
+                limitMm,
+                classifier.settings().gapLimitMm() + WELL_OVER_MM);
+    }
+
+    /** What the rule reads of the model; no outcome where no edge is found. */
+    private record Read(double edgeMm, SampleClassifier.Outcome outcome) {}
+
+    private Read read(ProfileModel model, double gapMm, SampleClassifier rule) {
         MeasurementSettings s = rule.settings();
         Profile seen = model.profile(-face.insideMm(), s.profileOutsideMm(), s.profileStepMm(), gapMm)
                 .clippedAt(ceilingHu);
         ImplantEdge edge = ImplantEdge.find(seen, face, ceilingHu, model.sigmaMm(), s);
-        return edge.obstacle() == null
-                && rule.classify(seen, edge.tMm() + edgeShiftMm, Double.POSITIVE_INFINITY)
-                                .tissue()
-                        == Tissue.CONTACT;
+        double edgeMm = edge.tMm() + edgeShiftMm;
+        return new Read(edgeMm, edge.obstacle() != null ? null : rule.classify(seen, edgeMm, Double.POSITIVE_INFINITY));
+    }
+
+    private boolean isContact(ProfileModel model, double gapMm, SampleClassifier rule) {
+        Read read = read(model, gapMm, rule);
+        return read.outcome != null && read.outcome.tissue() == Tissue.CONTACT;
     }
 }

@@ -12,7 +12,8 @@ import org.holdfast.construct.PatchSample;
  * @param obstacle why nothing can be said, where so
  * @param edgeMm place of the implant's edge along the normal, mm from the laid-out patch
  * @param plateauHu HU of the implant under the face
- * @param gapMm distance from the edge to the first bone beyond the guard, where bone was found
+ * @param gapMm width of the gap, where bone was found: the distance from the edge to where the threshold finds bone, for a
+ *     gap less what the rule errs by on the model of this scan
  * @param hostHu median HU at the depth where host bone is read
  * @param beyondGuardHu mean HU over the 2 mm beyond the guard
  * @param isOppositeHostBone whether host bone lies opposite on the reference exam

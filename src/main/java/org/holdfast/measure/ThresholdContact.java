@@ -27,7 +27,7 @@ import java.util.TreeMap;
  * @param boneRule how the bone threshold came about
  * @param hostHu median HU of the host bone on the reference exam
  * @param noiseSdHu standard deviation of the noise in the host bone in this exam
- * @param gapMm width of the gaps where a gap was found
+ * @param gapMm width of the gaps where a gap was found, read through the model of the profile where there is one
  * @param beyondGuardHu HU over the 2 mm beyond the guard, over the assessable samples
  * @param guardMm guard beyond the implant's edge
  * @param plateauHu median HU of the implant under the face

@@ -98,7 +98,7 @@ final class MapPane extends StackPane {
         setAccessibleText(now.words());
         for (Caption caption : map.get().captions()) {
             Label label = new Label(caption.text());
-            label.getStyleClass().add("map-caption");
+            label.getStyleClass().add("map-image-caption");
             label.setLayoutX(caption.x() / surface.outputScale());
             label.setLayoutY(caption.y() / surface.outputScale() - 7);
             captions.getChildren().add(label);
