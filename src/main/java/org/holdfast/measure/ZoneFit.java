@@ -40,11 +40,13 @@ final class ZoneFit {
     private static final int MOVES = 12;
     private static final double EXPECTED_UP_TO_MM = 3;
     private static final double EDGE_OF_BONE_MM = 0.8;
-    /** A fit whose residuals are five times the noise describes something else. */
-    private static final double WORST_REDUCED = 25;
+    /** A fit whose residuals are 3.5 times the noise describes something else. */
+    private static final double WORST_REDUCED = 12;
 
     /** Bone is so much brighter than fluid. */
     private static final double OVER_FLUID_HU = 60;
+    /** Nearly as far over fluid as the deeper bone: a zone on one side only mixes both over the circumference. */
+    private static final double AS_DEEP_BONE = 0.7;
     /** And by so many of its standard errors. */
     private static final double CERTAIN_SD = 3;
 
@@ -244,7 +246,7 @@ final class ZoneFit {
 
     /**
      * No zone, where what lies between screw and bone's front is clearly brighter than fluid: in a pedicle the cortex lies a
-     * mm or two from the screw with less dense bone between. Null where it may be fluid.
+     * mm or two from the screw with less dense bone between. Null where it may be fluid, all of it or a part.
      */
     private Zone boneInTheZone(Candidate zone) {
         isFluidKnown = false;
@@ -268,7 +270,8 @@ final class ZoneFit {
                 reduced);
         isFluidKnown = true;
         double certain = Math.max(OVER_FLUID_HU, CERTAIN_SD * sd * Math.sqrt(Math.max(1, reduced)));
-        return between > known.fluidHu + certain ? firm : null;
+        double asBone = AS_DEEP_BONE * (firm.boneHu - known.fluidHu);
+        return between > known.fluidHu + Math.max(certain, asBone) ? firm : null;
     }
 
     /** How much of the stretch could be fluid by the error of its HU. */

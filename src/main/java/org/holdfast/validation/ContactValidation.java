@@ -81,7 +81,7 @@ public final class ContactValidation {
 
     /** A share of the scenes, for a test suite. */
     public static List<ValidationRow> quick(int draw, Progress progress) {
-        return run(new Extent(30, 10, 4, 4, 6, 8), draw, progress);
+        return run(new Extent(30, 10, 4, 4, 6, 12), draw, progress);
     }
 
     static List<ValidationRow> run(Extent extent, int draw, Progress progress) {

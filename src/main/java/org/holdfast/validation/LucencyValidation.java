@@ -50,7 +50,7 @@ public final class LucencyValidation {
 
     /** Every scene. */
     public static List<ValidationRow> full(int draw, Progress progress) {
-        return run(new Extent(200, 24, 24), draw, progress);
+        return run(new Extent(60, 8, 12), draw, progress);
     }
 
     /** A share of the scenes, for a test suite. */

@@ -116,7 +116,7 @@ class ReviewSubjectTest {
         Files.delete(folder.resolve("settings.json"));
 
         Files.writeString(folder.resolve("truth.json"), "{\"poses\": 3}");
-        assertRefused(folder.resolve("truth.json").toString(), "poses: expected an array, found 3");
+        assertRefused(folder.resolve("truth.json").toString(), "exams: expected an array");
         Files.delete(folder.resolve("truth.json"));
 
         Files.writeString(folder.resolve("construct.json"), "{");
