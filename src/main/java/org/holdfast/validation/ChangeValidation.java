@@ -1,20 +1,11 @@
 package org.holdfast.validation;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.holdfast.construct.Axes;
-import org.holdfast.construct.Bone;
 import org.holdfast.construct.BoneInterface;
-import org.holdfast.construct.BoxShape;
-import org.holdfast.construct.Component;
-import org.holdfast.construct.ComponentKind;
 import org.holdfast.construct.Construct;
-import org.holdfast.construct.Filler;
 import org.holdfast.construct.Material;
-import org.holdfast.construct.PlanePatch;
-import org.holdfast.construct.Porous;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ChangeMap;
@@ -28,7 +19,6 @@ import org.holdfast.measure.PointSpreadEstimate;
 import org.holdfast.measure.PorousFill;
 import org.holdfast.phantom.FaceFrame;
 import org.holdfast.phantom.HuScale;
-import org.holdfast.phantom.InterfaceSpec;
 import org.holdfast.phantom.PointSpread;
 import org.holdfast.phantom.ScanSettings;
 import org.holdfast.phantom.ScanSimulator;
@@ -321,7 +311,10 @@ public final class ChangeValidation {
     }
 
     static FaceComparison.Compared measure(ChangeScene scene, MeasurementSettings settings) {
-        Construct construct = constructOf(scene);
+        // The axes are such that paraspinal muscle is looked for where the scene has its ball of muscle.
+        FaceFrame frame = scene.before().face();
+        PatientPoint origin = scene.muscle().along(frame.u(), -35).along(frame.v(), -45);
+        Construct construct = SceneConstruct.of(scene.before().spec(), frame, scene.material(), origin);
         BoneInterface face = construct.interfaces().get(0);
         ContactByThreshold contact = new ContactByThreshold(construct, face, settings);
         FaceComparison comparison = new FaceComparison(construct, face, settings);
@@ -345,51 +338,5 @@ public final class ChangeValidation {
                         spread.sigmaInPlaneMm(), spread.sigmaAlongTableMm(), PointSpreadEstimate.Source.GIVEN),
                 pose,
                 ExamScan.PoseKind.NUDGED);
-    }
-
-    private static Construct constructOf(ChangeScene scene) {
-        InterfaceSpec spec = scene.before().spec();
-        FaceFrame face = scene.before().face();
-        LocalDate day = LocalDate.of(2030, 1, 1);
-        Component body = new Component(
-                "body",
-                1,
-                "body",
-                ComponentKind.VERTEBRAL_BODY,
-                scene.material(),
-                day,
-                Optional.empty(),
-                scene.material().mayBePorous()
-                        ? Optional.of(
-                                new Porous(ChangeScene.POROSITY, spec.implant().porousDepthMm()))
-                        : Optional.empty(),
-                new BoxShape(
-                        face.centre().along(face.normal(), -0.5 * spec.size().thicknessMm()),
-                        List.of(face.u(), face.v(), face.normal()),
-                        List.of(
-                                spec.size().halfUMm(),
-                                spec.size().halfVMm(),
-                                0.5 * spec.size().thicknessMm())));
-        PlanePatch patch = new PlanePatch(
-                PlanePatch.Outline.RECTANGLE,
-                face.centre(),
-                face.u(),
-                face.v(),
-                face.normal(),
-                face.halfUMm(),
-                face.halfVMm());
-        // The axes are such that paraspinal muscle is looked for where the scene has its ball of muscle.
-        PatientPoint origin = scene.muscle().along(face.u(), -35).along(face.v(), -45);
-        return new Construct(
-                "scene",
-                1,
-                day,
-                "1.2.3",
-                "1.2.4",
-                new Axes(origin, face.u(), face.v(), face.normal()),
-                List.of(new Bone("host", "host bone")),
-                List.of(body),
-                List.of(),
-                List.of(new BoneInterface("face", 1, "face", "body", "host", Filler.NONE, List.of(patch))));
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
+import org.holdfast.construct.Construct;
 import org.holdfast.construct.Material;
 import org.holdfast.geometry.PatientPoint;
 import org.holdfast.geometry.PatientVector;
@@ -150,5 +151,11 @@ record ContactScene(InterfaceScene scene, ScanSettings scan, Material material, 
             origins.add(new PatientPoint(corner, corner, -0.5 * (slices - 1) * pitchMm + k * pitchMm));
         }
         return new VolumeGrid(side, side, pixelMm, pixelMm, PatientVector.LEFT, PatientVector.POSTERIOR, origins);
+    }
+
+    /** The construct, laid out exactly. */
+    Construct construct() {
+        return SceneConstruct.of(
+                scene.spec(), scene.face(), material, scene.face().centre());
     }
 }

@@ -1,21 +1,11 @@
 package org.holdfast.validation;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.holdfast.construct.Axes;
-import org.holdfast.construct.Bone;
-import org.holdfast.construct.BoneInterface;
-import org.holdfast.construct.BoxShape;
-import org.holdfast.construct.Component;
-import org.holdfast.construct.ComponentKind;
 import org.holdfast.construct.Construct;
-import org.holdfast.construct.Filler;
 import org.holdfast.construct.Material;
-import org.holdfast.construct.PlanePatch;
-import org.holdfast.construct.Porous;
 import org.holdfast.geometry.RigidTransform;
 import org.holdfast.measure.ContactByThreshold;
 import org.holdfast.measure.ExamScan;
@@ -24,9 +14,7 @@ import org.holdfast.measure.PointSpreadEstimate;
 import org.holdfast.measure.SampleReading;
 import org.holdfast.measure.ThresholdContact;
 import org.holdfast.measure.Tissue;
-import org.holdfast.phantom.FaceFrame;
 import org.holdfast.phantom.HuScale;
-import org.holdfast.phantom.InterfaceSpec;
 import org.holdfast.phantom.PointSpread;
 import org.holdfast.phantom.ScanSimulator;
 import org.holdfast.progress.Progress;
@@ -242,7 +230,7 @@ public final class ContactValidation {
     }
 
     static ThresholdContact measure(ContactScene scene, MeasurementSettings settings) {
-        Construct construct = constructOf(scene);
+        Construct construct = scene.construct();
         return new ContactByThreshold(construct, construct.interfaces().get(0), settings)
                 .measureReference(examOf(scene))
                 .contact();
@@ -262,47 +250,5 @@ public final class ContactValidation {
                         stated.sigmaInPlaneMm(), stated.sigmaAlongTableMm(), PointSpreadEstimate.Source.GIVEN),
                 RigidTransform.IDENTITY,
                 ExamScan.PoseKind.IDENTITY);
-    }
-
-    static Construct constructOf(ContactScene scene) {
-        InterfaceSpec spec = scene.scene().spec();
-        FaceFrame face = scene.scene().face();
-        LocalDate day = LocalDate.of(2030, 1, 1);
-        boolean porous = scene.material() == Material.TITANIUM_POROUS;
-        Component body = new Component(
-                "body",
-                1,
-                "body",
-                ComponentKind.VERTEBRAL_BODY,
-                scene.material(),
-                day,
-                Optional.empty(),
-                porous ? Optional.of(new Porous(0.7, spec.implant().porousDepthMm())) : Optional.empty(),
-                new BoxShape(
-                        face.centre().along(face.normal(), -0.5 * spec.size().thicknessMm()),
-                        List.of(face.u(), face.v(), face.normal()),
-                        List.of(
-                                spec.size().halfUMm(),
-                                spec.size().halfVMm(),
-                                0.5 * spec.size().thicknessMm())));
-        PlanePatch patch = new PlanePatch(
-                PlanePatch.Outline.RECTANGLE,
-                face.centre(),
-                face.u(),
-                face.v(),
-                face.normal(),
-                face.halfUMm(),
-                face.halfVMm());
-        return new Construct(
-                "scene",
-                1,
-                day,
-                "1.2.3",
-                "1.2.4",
-                new Axes(face.centre(), face.u(), face.v(), face.normal()),
-                List.of(new Bone("host", "host bone")),
-                List.of(body),
-                List.of(),
-                List.of(new BoneInterface("face", 1, "face", "body", "host", Filler.NONE, List.of(patch))));
     }
 }

@@ -102,7 +102,7 @@ final class FitSeries {
     }
 
     static FittedContact measure(ContactScene scene, ExamScan exam) {
-        Construct construct = ContactValidation.constructOf(scene);
+        Construct construct = scene.construct();
         return new ContactByFit(construct, construct.interfaces().get(0), settings())
                 .measureReference(exam)
                 .contact()

@@ -45,7 +45,7 @@ class GapValidationTest {
                 0.4,
                 77);
         ExamScan exam = ContactValidation.examOf(scene);
-        Construct construct = ContactValidation.constructOf(scene);
+        Construct construct = scene.construct();
         MeasurementSettings settings = FitSeries.settings();
         ContactByFit estimator =
                 new ContactByFit(construct, construct.interfaces().get(0), settings);
