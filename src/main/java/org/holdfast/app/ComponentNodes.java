@@ -9,6 +9,7 @@ import org.holdfast.measure.Answer;
 import org.holdfast.measure.ComponentExam;
 import org.holdfast.measure.Continuity;
 import org.holdfast.measure.Migration;
+import org.holdfast.measure.PublishedGrading;
 import org.holdfast.measure.ScrewLucency;
 import org.holdfast.measure.Stated;
 import org.holdfast.measure.Verdict;
@@ -149,6 +150,12 @@ final class ComponentNodes {
         stated(node, "repeatabilityDeg", motion.repeatabilityDeg());
         node.put("repeatabilitySource", motion.repeatabilitySource());
         node.put("withinError", motion.isWithinError());
+        ArrayNode grades = node.putArray("grades");
+        motion.grades().forEach(grade -> grades.addObject()
+                .put("of", grade.grading().title())
+                .put("grade", grade.label())
+                .put("source", grade.grading().source())
+                .put("adapted", grade.use() == PublishedGrading.Use.ADAPTED));
     }
 
     private static void stated(ObjectNode node, String name, double value) {

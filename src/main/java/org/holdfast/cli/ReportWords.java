@@ -159,6 +159,10 @@ final class ReportWords {
                     .ifPresent(caution -> byCause.computeIfAbsent(caution, c -> new ArrayList<>())
                             .add(part.component().label()));
             for (Migration each : part.migration()) {
+                each.motion().value().stream()
+                        .flatMap(motion -> motion.grades().stream())
+                        .forEach(grade -> byCause.computeIfAbsent(grade.inWords(), c -> new ArrayList<>())
+                                .add(part.component().label()));
                 if (each.motion().value().isEmpty() && !exam.isReference()) {
                     byCause.computeIfAbsent(
                                     "migration not stated: " + each.motion().why(), c -> new ArrayList<>())

@@ -1,5 +1,7 @@
 package org.holdfast.measure;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Objects;
 import org.holdfast.geometry.PatientVector;
 
@@ -47,6 +49,26 @@ public record Migration(String bone, Answer<Motion> motion) {
          */
         public double sagittalTiltDeg() {
             return rotationDeg.x();
+        }
+
+        /**
+         * Published classes of this motion, each with its source and "adapted", as none of the tables was made for such
+         * implants: subsidence of what went into its bone, and a screw's angle. None for a motion within error.
+         */
+        public List<PublishedGrading.Grade> grades() {
+            List<PublishedGrading.Grade> grades = new ArrayList<>();
+            if (!isWithinError) {
+                intoBoneMm.value().ifPresent(mm -> {
+                    add(grades, PublishedGrading.OVER_TWO_MM, mm);
+                    add(grades, PublishedGrading.OBLIQUE_LUMBAR_CAGE, mm);
+                });
+                screwAngleChangeDeg.value().ifPresent(deg -> add(grades, PublishedGrading.SCREW_ANGLE, Math.abs(deg)));
+            }
+            return grades;
+        }
+
+        private static void add(List<PublishedGrading.Grade> grades, PublishedGrading grading, double value) {
+            grading.grade(value, PublishedGrading.Use.ADAPTED).value().ifPresent(grades::add);
         }
     }
 }

@@ -52,6 +52,29 @@ class MigrationMeasureTest {
     }
 
     @Test
+    void gradesWhatIsBeyondErrorByPublishedTables() {
+        Migration.Motion sunk = motionOf("body", "upper", translation(CRANIAL.times(2.01)), RigidTransform.IDENTITY);
+        List<String> words =
+                sunk.grades().stream().map(PublishedGrading.Grade::inWords).toList();
+        // Source: oblique lumbar cages, BMC Musculoskelet Disord 2022: over 2 to 4 mm is mild
+        assertEquals(2, words.size());
+        assertTrue(words.get(0).contains("yes (over 2 mm)"), words.toString());
+        assertTrue(words.get(1).contains("mild") && words.get(1).contains("adapted"), words.toString());
+        Migration.Motion still = motionOf("body", "upper", translation(CRANIAL.times(0.02)), RigidTransform.IDENTITY);
+        assertEquals(List.of(), still.grades());
+    }
+
+    @Test
+    void leavesOutAScrewsSpin() {
+        ScrewShape screw = (ScrewShape) construct().component("screw").shape();
+        Migration.Motion spun = motionOf(
+                "screw", "lower", RigidTransform.rotation(screw.direction(), 3, screw.head()), RigidTransform.IDENTITY);
+        // By hand: a turn about its own axis moves nothing of a round shank
+        assertVector(0, 0, 0, spun.rotationDeg());
+        assertTrue(spun.isWithinError());
+    }
+
+    @Test
     void rotationIsRightHandedAndAboutTheMiddle() {
         RigidTransform part = RigidTransform.rotation(LEFT, 4, MIDDLE);
         Migration.Motion motion = motionOf("body", "upper", part, RigidTransform.IDENTITY);
