@@ -11,6 +11,21 @@ public final class ComponentVerdict {
 
     /** What the component's material, the exam's day and the way it was made allow. */
     public static Verdict of(Component component, Acquisition acquisition) {
+        Verdict verdict = ofImage(component, acquisition);
+        if (verdict.value() == Verdict.Value.NOT_ANSWERABLE) {
+            return verdict;
+        }
+        if (acquisition.artefactReduction() == Known.YES) {
+            verdict = verdict.and(Verdict.because(
+                    Verdict.Value.CHANGE_ONLY,
+                    "artefact-reduced series: it can draw a break or a zone and hide one; what only it shows, or only it"
+                            + " does not show, is unconfirmed"));
+        }
+        return verdict.and(ofLoss(acquisition));
+    }
+
+    /** What any measure on the component needs: the component in the patient, a metal edge, HU that can be trusted. */
+    static Verdict ofImage(Component component, Acquisition acquisition) {
         if (acquisition.date().isPresent()
                 && !component.isInOn(acquisition.date().get())) {
             return Verdict.because(
@@ -27,17 +42,15 @@ public final class ComponentVerdict {
             verdict = verdict.and(
                     Verdict.because(Verdict.Value.READER_ONLY, "cone-beam volume: geometry yes, HU measures refused"));
         }
-        if (acquisition.artefactReduction() == Known.YES) {
-            verdict = verdict.and(Verdict.because(
-                    Verdict.Value.CHANGE_ONLY,
-                    "artefact-reduced series: it can draw a break or a zone and hide one; what only it shows, or only it"
-                            + " does not show, is unconfirmed"));
-        }
-        if (acquisition.lossy().isPresent()) {
-            verdict = verdict.and(Verdict.because(
-                    Verdict.Value.ANSWERABLE,
-                    "images compressed with loss (" + acquisition.lossy().get().words() + "): HU may be off"));
-        }
         return verdict;
+    }
+
+    /** What compression with loss asks to bear in mind. */
+    static Verdict ofLoss(Acquisition acquisition) {
+        return acquisition
+                .lossy()
+                .map(loss -> Verdict.because(
+                        Verdict.Value.ANSWERABLE, "images compressed with loss (" + loss.words() + "): HU may be off"))
+                .orElseGet(Verdict::answerable);
     }
 }

@@ -41,11 +41,7 @@ final class InterfaceVerdict {
             verdict = verdict.and(
                     Verdict.because(Verdict.Value.READER_ONLY, "artefact-reduced series alone: contact is not stated"));
         }
-        if (acquisition.lossy().isPresent()) {
-            verdict = verdict.and(Verdict.because(
-                    Verdict.Value.ANSWERABLE,
-                    "images compressed with loss (" + acquisition.lossy().get().words() + "): HU may be off"));
-        }
+        verdict = verdict.and(ComponentVerdict.ofLoss(acquisition));
         if (face.filler() != Filler.NONE) {
             verdict = verdict.and(Verdict.because(
                     Verdict.Value.CHANGE_ONLY,

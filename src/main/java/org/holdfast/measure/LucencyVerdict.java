@@ -11,28 +11,11 @@ final class LucencyVerdict {
 
     static Verdict before(Component component, ExamScan exam) {
         Acquisition acquisition = exam.acquisition();
-        if (acquisition.date().isPresent()
-                && !component.isInOn(acquisition.date().get())) {
-            return Verdict.because(
-                    Verdict.Value.NOT_ANSWERABLE,
-                    component.label() + " was not in the patient on "
-                            + acquisition.date().get());
-        }
-        Verdict verdict = Verdict.answerable();
-        if (!component.material().hasMetalEdge()) {
-            verdict = verdict.and(Verdict.because(
-                    Verdict.Value.READER_ONLY, component.material().word() + " has no metal edge to measure from"));
-        }
-        if (acquisition.coneBeam() == Known.YES) {
-            verdict = verdict.and(
-                    Verdict.because(Verdict.Value.READER_ONLY, "cone-beam volume: geometry yes, HU measures refused"));
-        }
-        if (acquisition.lossy().isPresent()) {
-            verdict = verdict.and(Verdict.because(
-                    Verdict.Value.ANSWERABLE,
-                    "images compressed with loss (" + acquisition.lossy().get().words() + "): HU may be off"));
-        }
-        return verdict.and(artefactReduction(acquisition.artefactReduction()));
+        Verdict verdict = ComponentVerdict.ofImage(component, acquisition);
+        return verdict.value() == Verdict.Value.NOT_ANSWERABLE
+                ? verdict
+                : verdict.and(ComponentVerdict.ofLoss(acquisition))
+                        .and(artefactReduction(acquisition.artefactReduction()));
     }
 
     /** Artefact reduction can draw a zone and can hide one. */
