@@ -11,10 +11,10 @@ import org.holdfast.measure.Continuity;
 import org.holdfast.measure.ContinuityMeasure;
 import org.holdfast.measure.ExamPoses;
 import org.holdfast.measure.ExamScan;
+import org.holdfast.measure.LucencyCourse;
 import org.holdfast.measure.MeasurementSettings;
 import org.holdfast.measure.Migration;
 import org.holdfast.measure.ScrewLucency;
-import org.holdfast.measure.ScrewZones;
 import org.holdfast.measure.StaleKey;
 import org.holdfast.measure.Verdict;
 
@@ -28,9 +28,8 @@ final class ComponentCourse {
     private final Component component;
     private final MeasurementSettings settings;
     private final Optional<ContinuityMeasure> continuity;
-    private final Optional<ScrewZones> zones;
+    private final Optional<LucencyCourse> zones;
     private ContinuityMeasure.Reference bendOrNull;
-    private Optional<ScrewZones.Reference> zoneBefore = Optional.empty();
     private String referenceSha256OrNull;
 
     ComponentCourse(Construct construct, Component component, MeasurementSettings settings, Measurement.Scope scope) {
@@ -41,7 +40,7 @@ final class ComponentCourse {
                 ? Optional.of(new ContinuityMeasure(construct, component, settings))
                 : Optional.empty();
         this.zones = component.kind().isScrew() && scope == Measurement.Scope.ALL
-                ? Optional.of(new ScrewZones(construct, component, settings))
+                ? Optional.of(new LucencyCourse(construct, component, settings))
                 : Optional.empty();
     }
 
@@ -92,14 +91,9 @@ final class ComponentCourse {
     }
 
     private Answer<ScrewLucency> lucency(ExamScan exam) {
-        if (zones.isEmpty()) {
-            return Answer.not(NO_SCREW);
-        }
-        ScrewZones.Measured measured = zoneBefore.isPresent()
-                ? zones.get().measureFollowUp(exam, zoneBefore.get())
-                : zones.get().measureReference(exam);
-        zoneBefore = zoneBefore.or(measured::reference);
-        return measured.lucency();
+        return zones.isEmpty()
+                ? Answer.not(NO_SCREW)
+                : zones.get().measure(exam).lucency();
     }
 
     private Answer<Continuity> continuity(ExamScan exam) {
